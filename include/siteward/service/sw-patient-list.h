@@ -18,8 +18,6 @@
 
 G_BEGIN_DECLS
 
-typedef enum { SW_LIST_DUE, SW_LIST_OPEN, SW_LIST_ALL, SW_N_LIST_SHOWS } SwListShow;
-
 /* One line of the list. Properties: patient (int64), name, client, number, stage (code, "" without a course), due-day, due-minute
  * (int64, SW_UNKNOWN: nothing due), loaded. All notify when the row is filled or refreshed. */
 #define SW_TYPE_PATIENT_ROW (sw_patient_row_get_type ())
@@ -33,7 +31,7 @@ const char *sw_patient_row_get_stage (SwPatientRow *self);
 SwMoment sw_patient_row_get_due (SwPatientRow *self);
 gboolean sw_patient_row_get_loaded (SwPatientRow *self);
 
-/* Properties: search (string), show (int, SwListShow), loading. Signal refreshed: a spine has been taken over. */
+/* Properties: search (string), show (int, SwShow), loading. Signal refreshed: a spine has been taken over. */
 #define SW_TYPE_PATIENT_LIST (sw_patient_list_get_type ())
 G_DECLARE_FINAL_TYPE (SwPatientList, sw_patient_list, SW, PATIENT_LIST, GObject)
 
@@ -42,8 +40,8 @@ SwPatientList *sw_patient_list_new (SwRecord *record);
 /* Beginnings of words of patient, client or number. */
 void sw_patient_list_set_search (SwPatientList *self, const char *text);
 const char *sw_patient_list_get_search (SwPatientList *self);
-void sw_patient_list_set_show (SwPatientList *self, SwListShow show);
-SwListShow sw_patient_list_get_show (SwPatientList *self);
+void sw_patient_list_set_show (SwPatientList *self, SwShow show);
+SwShow sw_patient_list_get_show (SwPatientList *self);
 gboolean sw_patient_list_get_loading (SwPatientList *self);
 /* Where a patient stands in the list. */
 gboolean sw_patient_list_find (SwPatientList *self, gint64 patient, guint *position);

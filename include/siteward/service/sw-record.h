@@ -1,7 +1,7 @@
 /* sw-record.h: a record open in a window: everything asynchronous, and what changed as signals
  *
- * Two threads of its own: a writer that owns the desk and works off a queue in order, and a reader on a read-only connection for lists
- * and long reports. Replies arrive in the caller's main context; the main loop never waits. Cancelling reaches into the database.
+ * Two threads of its own: a writer that owns the desk and works off acts and page loads in order, and a reader on a read-only
+ * connection for what takes long (check, backup). Replies arrive in the caller's main context; the main loop never waits. Cancelling reaches into the database.
  *
  * Signals, emitted in the context the record was opened in:
  *   changed (gint64 patient)   something about this patient was written, here or by another program
@@ -14,13 +14,15 @@
  */
 #pragma once
 
+#include "sw-check.h"
 #include "sw-desk.h"
+#include "sw-store.h"
 
 #include <gio/gio.h>
 
 G_BEGIN_DECLS
 
-typedef struct _SwBooks SwBooks;
+typedef struct SwBooks SwBooks;
 
 #define SW_TYPE_RECORD (sw_record_get_type ())
 G_DECLARE_FINAL_TYPE (SwRecord, sw_record, SW, RECORD, GObject)
@@ -49,12 +51,30 @@ const char *sw_record_get_directory (SwRecord *self);
 gboolean sw_record_get_practice_only (SwRecord *self);
 GTimeZone *sw_record_get_zone (SwRecord *self);
 SwNow sw_record_get_now (SwRecord *self);
-/* "P-000123" etc. are made with sw-dossier.h; the head digest is what a printout may carry. */
+
+/* Newest first; as sw_store_journal. (transfer full) SwJournalLine */
+void sw_record_load_log_async (SwRecord *self, gint64 patient, gint64 before, guint limit, GCancellable *cancellable,
+                               GAsyncReadyCallback callback, gpointer data);
+GPtrArray *sw_record_load_log_finish (SwRecord *self, GAsyncResult *result, GError **error);
+
+/* As sw_store_find_clients. (transfer full) SwClientRow */
+void sw_record_find_clients_async (SwRecord *self, const char *search, guint most, GCancellable *cancellable,
+                                   GAsyncReadyCallback callback, gpointer data);
+GPtrArray *sw_record_find_clients_finish (SwRecord *self, GAsyncResult *result, GError **error);
+
+/* Ids and rows for SwPatientList. (transfer full) gint64; SwListRow */
+void sw_record_load_spine_async (SwRecord *self, const char *search, SwShow show, GCancellable *cancellable,
+                                 GAsyncReadyCallback callback, gpointer data);
+GArray *sw_record_load_spine_finish (SwRecord *self, GAsyncResult *result, GError **error);
+void sw_record_load_rows_async (SwRecord *self, const gint64 *patients, guint n, GCancellable *cancellable,
+                                GAsyncReadyCallback callback, gpointer data);
+GPtrArray *sw_record_load_rows_finish (SwRecord *self, GAsyncResult *result, GError **error);
 
 /* Reports that take long, on the reader thread. */
 void sw_record_check_async (SwRecord *self, const char *digest, GCancellable *cancellable, GAsyncReadyCallback callback,
                             gpointer data);
-gboolean sw_record_check_finish (SwRecord *self, GAsyncResult *result, GPtrArray **troubles, GError **error);
+SwCheckReport *sw_record_check_finish (SwRecord *self, GAsyncResult *result, GError **error);
+/* Into an absent or empty folder. */
 void sw_record_backup_async (SwRecord *self, const char *copy, GCancellable *cancellable, GAsyncReadyCallback callback,
                              gpointer data);
 gboolean sw_record_backup_finish (SwRecord *self, GAsyncResult *result, GError **error);

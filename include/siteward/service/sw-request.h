@@ -75,9 +75,10 @@ void sw_request_set_outside (SwRequest *request, const char *reason);
 /* What the client told about a planned dose. `pressed` is the button: given takes the due time, late wants `given`, missed and vomited
  * may have it. The actual time decides the state recorded: a "late" beyond half the interval is recorded missed. A second tick
  * of a dose corrects the first. */
-SwRequest *sw_request_tick (gint64 person, gint64 patient, gint64 dose, SwDoseState pressed, SwMoment given, const char *told_by);
-/* Take a tick back: the dose is not known again. `event` is the current SwDoseEvent row. */
-SwRequest *sw_request_untick (gint64 person, gint64 patient, gint64 event);
+SwRequest *sw_request_tick (gint64 person, gint64 patient, gint64 dose, SwDoseState pressed, SwMoment given,
+                            const char *told_by);
+/* Take a tick back: the dose is not known again. `event` is its current row. */
+SwRequest *sw_request_untick (gint64 person, gint64 patient, const SwDoseEvent *event);
 
 /* `document`: the adopted protocol's SwDocument row. `tumours`: ids treated in this course. `follows`: the course a second injection
  * follows, or 0. */
