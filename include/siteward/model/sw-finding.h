@@ -10,6 +10,7 @@
 
 #include "sw-day.h"
 #include "sw-finding-codes.h"
+#include "sw-wide.h"
 
 #include <glib.h>
 
@@ -33,8 +34,8 @@ typedef struct
 {
   const char *name; /* static: "value", "limit", "tumour", "substance", "date" ... */
   SwArgType type;
-  __int128 num;
-  __int128 den;
+  SwWide num;
+  SwWide den;
   char *text;
 } SwArg;
 
@@ -62,7 +63,7 @@ void sw_finding_length (SwFinding *finding, const char *name, gint64 hundredths_
 void sw_finding_mass (SwFinding *finding, const char *name, gint64 grams);
 void sw_finding_day (SwFinding *finding, const char *name, SwDay day);
 void sw_finding_minute (SwFinding *finding, const char *name, int minute);
-void sw_finding_ratio (SwFinding *finding, const char *name, __int128 num, __int128 den, const char *unit);
+void sw_finding_ratio (SwFinding *finding, const char *name, SwWide num, SwWide den, const char *unit);
 void sw_finding_basis (SwFinding *finding, const char *source, const char *mark);
 const SwArg *sw_finding_arg (const SwFinding *finding, const char *name); /* NULL: none */
 
