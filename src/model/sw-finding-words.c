@@ -71,7 +71,7 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("The first possible day is {first}.")),
   WORDS (ALREADY_INJECTED, "already-injected", SW_STOP,
          N_("The injection was given on {date}: the plan can't be changed any more."),
-         NULL),
+         N_("Record what happens from here on as it happens; a vet amends what was recorded wrongly.")),
   WORDS (ALREADY_RELEASED, "already-released", SW_STOP,
          N_("The dose was released on {date}, which fixes day 0."),
          N_("Take the release back first.")),
@@ -80,7 +80,7 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("A vet signs the plan on the lead-in page.")),
   WORDS (SAME_DAY, "same-day", SW_STOP,
          N_("{date} is the planned day already."),
-         NULL),
+         N_("Choose another day.")),
   WORDS (COUNT_CANNOT_HOLD, "count-cannot-hold", SW_STOP,
          N_("With {date} as day 0 the count before the needle can't hold: {group} of {day} {time} is {state}."),
          N_("The first day on which it can hold is {first}.")),
@@ -102,7 +102,7 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("Say first what became of it.")),
   WORDS (ALREADY_REPLACED, "already-replaced", SW_STOP,
          N_("{substance} of {date} {time} has been replaced already."),
-         NULL),
+         N_("Tell what became of the replacement, or move the day.")),
   WORDS (TWO_DOSES_LOST, "two-doses-lost", SW_STOP,
          N_("{value} doses of the lead-in are missed or vomited; a replacement is possible for {limit} only."),
          N_("Move the day: the first day on which the count can hold is {first}.")),
@@ -276,7 +276,7 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("Choose tumour, treatment, other or unknown.")),
   WORDS (COURSE_OVER, "course-over", SW_STOP,
          N_("The course ended on {date}."),
-         NULL),
+         N_("Open a new course.")),
 };
 
 const SwFindingWords *
