@@ -1,0 +1,84 @@
+/* sw-definitions.h: published definitions and thresholds of this program, the only numbers in this room
+ *
+ * Figures that differ by agent, country or practice live in documents and never here. A rule asks for its number by name, so
+ * that the number, its source and its mark are read in one place and a *why* view can show them.
+ *
+ * Copyright (C) 2026 The Siteward developers
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include "sw-wide.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* Shares that practices set are kept in thousandths. */
+#define SW_PER_MILLE G_GINT64_CONSTANT (1000)
+#define SW_PER_CENT G_GINT64_CONSTANT (100)
+
+/* Each rule file has its section; add at the end of yours, and the row in sw-definitions.c. */
+typedef enum
+{
+  /* volume and dose */
+  SW_DEF_AXIS_MOST,            /* 0.01 mm, as entry takes it */
+  SW_DEF_READINGS_MOST,        /* readings of one tumour on one day */
+  SW_DEF_TUMOURS_MOST,         /* tumours in one treatment */
+  SW_DEF_READINGS_LEAST,       /* on the treatment day, else a vet's reason */
+  SW_DEF_PI_SIXTH_PARTS,       /* an ellipsoid is pi / 6 of its box */
+  SW_DEF_READER_ERROR,         /* of one axis, before the practice knows its own */
+  SW_DEF_READER_PAIRS,         /* pairs on record from which the practice's own error counts */
+  SW_DEF_NORMAL_95,            /* two-sided 95 % point of the normal distribution */
+  SW_DEF_AXIS_SPREAD,          /* (max - min) / mean of an axis, over which a note is due */
+  SW_DEF_TINY_VOLUME,          /* cm3, under which a vet decides */
+  SW_DEF_SYRINGE_SMALL,        /* nL that it holds; its step follows */
+  SW_DEF_SYRINGE_SMALL_STEP,
+  SW_DEF_SYRINGE_MIDDLE,
+  SW_DEF_SYRINGE_MIDDLE_STEP,
+  SW_DEF_SYRINGE_LARGE,
+  SW_DEF_SYRINGE_LARGE_STEP,
+  /* tablets and liquids */
+  SW_DEF_PIECES_MOST,          /* pieces of one strength in one dose; a half is a piece */
+  SW_DEF_TARGET_WINDOW,        /* share of the target inside which fewest pieces win */
+  SW_DEF_LIQUID_STEP,          /* nL */
+  /* response */
+  SW_DEF_PARTIAL_LONGEST,      /* now / baseline, at or under which it is partial */
+  SW_DEF_PROGRESSIVE_LONGEST,  /* now / smallest, at or over which it is progressive ... */
+  SW_DEF_PROGRESSIVE_GROWTH,   /* ... if the diameter also grew by this, 0.01 mm */
+  SW_DEF_PARTIAL_PRODUCT,
+  SW_DEF_PROGRESSIVE_PRODUCT,
+  SW_DEF_PARTIAL_VOLUME,
+  SW_DEF_PROGRESSIVE_VOLUME,
+  SW_DEF_TOO_SMALL,            /* 0.01 mm that stand for present but too small to measure */
+  SW_DEF_DETECTABLE,           /* times the technical error of one reading */
+  SW_DEF_LOOK_AGAIN_FIRST,     /* days until a site that could not be judged is looked at again */
+  SW_DEF_LOOK_AGAIN_LAST,
+  SW_DEF_SAMPLE_FROM_DAY,      /* course day from which it is sampled instead */
+  SW_DEF_WATCH_FIRST,          /* course days of the looks after a complete response */
+  SW_DEF_WATCH_SECOND,
+  SW_DEF_WATCH_EVERY_MONTHS,
+  SW_DEF_WATCH_MONTHS,
+  SW_DEF_REASON_FROM_INJECTION, /* from this injection into one tumour on a vet gives a reason */
+
+  SW_N_DEFINITIONS
+} SwDefinitionId;
+
+typedef struct
+{
+  const char *name;   /* "largest spread of an axis" */
+  gint64 num;         /* the value is num / den */
+  gint64 den;
+  const char *unit;   /* "" for a share or a count */
+  const char *source; /* NULL for [ours] and [practice] */
+  const char *mark;   /* seen, second-hand, memory, practice, ours */
+} SwDefinition;
+
+const SwDefinition *sw_definition (SwDefinitionId id);
+SwRatio sw_definition_ratio (SwDefinitionId id);
+/* The value of one that is a whole number. */
+gint64 sw_definition_whole (SwDefinitionId id);
+/* For statistics only. */
+double sw_definition_double (SwDefinitionId id);
+
+G_END_DECLS

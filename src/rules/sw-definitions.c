@@ -1,0 +1,89 @@
+/* sw-definitions.c: the table of published definitions and of this program's own thresholds
+ *
+ * The only file of this room with numbers in it. Marks: seen, second-hand, memory, practice, ours (see DEVELOPERS.md).
+ *
+ * Copyright (C) 2026 The Siteward developers
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "sw-definitions.h"
+
+#define OURS NULL, "ours"
+#define PRACTICE NULL, "practice"
+/* The consensus itself was not read, the criteria were: in RECIST 1.1, on which it builds. */
+#define CANINE_RECIST "Nguyen 2015, doi 10.1111/vco.12032; read in RECIST 1.1, on which it builds", "second-hand"
+#define TWO_DIMENSIONAL "two-dimensional criteria of the World Health Organization, 1979", "memory"
+/* A sphere whose diameter passes the limit: 0.7^3 is 0.343, 1.2^3 is 1.728. */
+#define THE_CUBE "the cubes of the limits on the longest diameter", "ours"
+
+static const SwDefinition definitions[SW_N_DEFINITIONS] = {
+  [SW_DEF_AXIS_MOST] = { "longest axis", 30000, 1, "0.01 mm", OURS },
+  [SW_DEF_READINGS_MOST] = { "most readings of one tumour", 12, 1, "", OURS },
+  [SW_DEF_TUMOURS_MOST] = { "most tumours in one treatment", 12, 1, "", OURS },
+  [SW_DEF_READINGS_LEAST] = { "least readings on the treatment day", 2, 1, "", OURS },
+  [SW_DEF_PI_SIXTH_PARTS] = { "parts of pi that an ellipsoid is of its box", 6, 1, "", "geometry", "seen" },
+  [SW_DEF_READER_ERROR] = { "error of one axis until the practice knows its own", 1, 10, "", OURS },
+  [SW_DEF_READER_PAIRS] = { "pairs of readings from which the practice knows its own error", 10, 1, "", OURS },
+  [SW_DEF_NORMAL_95] = { "two-sided 95 % point of the normal distribution", 196, 100, "", "tables of the normal distribution", "seen" },
+  [SW_DEF_AXIS_SPREAD] = { "largest spread of an axis without a note", 10, 100, "", OURS },
+  [SW_DEF_TINY_VOLUME] = { "volume under which a vet decides", 1, 10, "cm3", OURS },
+  [SW_DEF_SYRINGE_SMALL] = { "small syringe", 1000000, 1, "nL", PRACTICE },
+  [SW_DEF_SYRINGE_SMALL_STEP] = { "its steps", 10000, 1, "nL", PRACTICE },
+  [SW_DEF_SYRINGE_MIDDLE] = { "middle syringe", 3000000, 1, "nL", PRACTICE },
+  [SW_DEF_SYRINGE_MIDDLE_STEP] = { "its steps", 100000, 1, "nL", PRACTICE },
+  [SW_DEF_SYRINGE_LARGE] = { "large syringe", 5000000, 1, "nL", PRACTICE },
+  [SW_DEF_SYRINGE_LARGE_STEP] = { "its steps", 200000, 1, "nL", PRACTICE },
+
+  [SW_DEF_PIECES_MOST] = { "most pieces in one dose", 4, 1, "", OURS },
+  [SW_DEF_TARGET_WINDOW] = { "share of the target inside which fewest pieces win", 10, 100, "", OURS },
+  [SW_DEF_LIQUID_STEP] = { "step of a liquid", 100000, 1, "nL", OURS },
+
+  [SW_DEF_PARTIAL_LONGEST] = { "longest diameter at or under this share of baseline", 7, 10, "", CANINE_RECIST },
+  [SW_DEF_PROGRESSIVE_LONGEST] = { "longest diameter at or over this multiple of the smallest", 6, 5, "", CANINE_RECIST },
+  [SW_DEF_PROGRESSIVE_GROWTH] = { "and grown by", 500, 1, "0.01 mm", CANINE_RECIST },
+  [SW_DEF_PARTIAL_PRODUCT] = { "product at or under this share of baseline", 1, 2, "", TWO_DIMENSIONAL },
+  [SW_DEF_PROGRESSIVE_PRODUCT] = { "product at or over this multiple of the smallest", 5, 4, "", TWO_DIMENSIONAL },
+  [SW_DEF_PARTIAL_VOLUME] = { "volume at or under this share of baseline", 343, 1000, "", THE_CUBE },
+  [SW_DEF_PROGRESSIVE_VOLUME] = { "volume at or over this multiple of the smallest", 1728, 1000, "", THE_CUBE },
+  [SW_DEF_TOO_SMALL] = { "stands for present but too small to measure", 500, 1, "0.01 mm", CANINE_RECIST },
+  [SW_DEF_DETECTABLE] = { "least change that is no reading error, in technical errors", 277, 100, "", "1.96 times the square root of two", "seen" },
+  [SW_DEF_LOOK_AGAIN_FIRST] = { "earliest next look at a hidden site", 7, 1, "days", OURS },
+  [SW_DEF_LOOK_AGAIN_LAST] = { "latest next look at a hidden site", 14, 1, "days", OURS },
+  [SW_DEF_SAMPLE_FROM_DAY] = { "day from which a hidden site is sampled", 56, 1, "days", OURS },
+  [SW_DEF_WATCH_FIRST] = { "first look after a complete response", 56, 1, "days", OURS },
+  [SW_DEF_WATCH_SECOND] = { "second look after a complete response", 84, 1, "days", OURS },
+  [SW_DEF_WATCH_EVERY_MONTHS] = { "months between later looks", 3, 1, "months", OURS },
+  [SW_DEF_WATCH_MONTHS] = { "months of looking", 12, 1, "months", OURS },
+  [SW_DEF_REASON_FROM_INJECTION] = { "injection into one tumour that needs a reason", 3, 1, "", "not-recorded", "second-hand" },
+};
+
+const SwDefinition *
+sw_definition (SwDefinitionId id)
+{
+  g_return_val_if_fail ((guint) id < SW_N_DEFINITIONS, NULL);
+  return &definitions[id];
+}
+
+SwRatio
+sw_definition_ratio (SwDefinitionId id)
+{
+  const SwDefinition *d = sw_definition (id);
+
+  return sw_ratio (d->num, d->den);
+}
+
+gint64
+sw_definition_whole (SwDefinitionId id)
+{
+  const SwDefinition *d = sw_definition (id);
+
+  g_return_val_if_fail (d->num % d->den == 0, 0);
+  return d->num / d->den;
+}
+
+double
+sw_definition_double (SwDefinitionId id)
+{
+  const SwDefinition *d = sw_definition (id);
+
+  return (double) d->num / (double) d->den;
+}
