@@ -2,7 +2,7 @@
  *
  * A document is XML. Every figure is one element, <figure name="least-dose" value="0.1 mL" mark="second-hand" source="x"/>,
  * with its mark and its source; sources are listed once per document. Elements around a figure give its name a path:
- * "corticosteroid/prednisolone/1/dose". A figure with an empty value is one that a vet must fill in first: the document parses
+ * "corticosteroid/prednisolone/phase-1/dose". A figure with an empty value is one that a vet must fill in first: the document parses
  * and can be looked at, but can't be adopted.
  *
  * A refusal is SW_ERROR_DOCUMENT: "FILE:LINE:COLUMN: KEY: sentence [kind]".
@@ -110,10 +110,10 @@ typedef enum
   SW_CONTRADICTION_PHASES_OVERLAP,     /* two phases of one medicine share a day */
   SW_CONTRADICTION_ABSENT_GROUP,       /* the gate counts a group that the medicines don't have */
   SW_CONTRADICTION_EMPTY_GROUP,
+  SW_CONTRADICTION_GATE_UNREACHABLE,   /* the gate counts doses on days when that group has none */
   SW_CONTRADICTION_UNKNOWN_REGION,
   SW_CONTRADICTION_UNKNOWN_QUESTION,   /* a ruling on a question or an answer that isn't asked */
-  SW_CONTRADICTION_FORM_MISMATCH,      /* a strength per mL of a tablet, halves of a liquid or capsule */
-  SW_CONTRADICTION_SUBSTANCE_MISMATCH, /* a medicine whose id is not its substance */
+  SW_CONTRADICTION_FORM_MISMATCH,      /* halves of what has no tablets */
   SW_CONTRADICTION_UNKNOWN_CLASS,      /* an interaction of something that is neither class, substance nor fact */
   SW_N_CONTRADICTIONS
 } SwContradiction;

@@ -5,8 +5,8 @@
  * figure or its value is not filled in: sw_protocol_figure() tells the two apart.
  *
  * Names of figures for sources and marks ("why"): strength, volume-rule, dose-per-volume, least-dose, largest-tumour,
- * most-per-treatment, most-per-weight, vial, look-back, tiers/N/..., GROUP/SUBSTANCE/N/dose|every|days, gate/..., see
- * data/protocols/README.md.
+ * most-per-treatment, most-per-weight, vial, look-back, tier-N/dose, GROUP/SUBSTANCE/phase-N/dose|every|days, QUESTION/ANSWER:
+ * data/README.md lists them all.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
