@@ -53,6 +53,7 @@ typedef struct
   gint64 row;        /* the row it is about; see each maker */
   SwMoment when;     /* the moment or day it is about; SW_NO_MOMENT: now */
   gint64 choice;     /* a small value; see each maker */
+  gint64 seen;       /* the row the page showed and this one corrects; 0: none */
   char *text;        /* see each maker; NULL */
   char *vet_orders;  /* taper, insulin, food: the vet's written order; NULL */
   char *reason;      /* NULL */
@@ -73,9 +74,9 @@ void sw_request_set_vet_orders (SwRequest *request, const char *orders);
 void sw_request_set_outside (SwRequest *request, const char *reason);
 
 /* What the client told about a planned dose. `pressed` is the button: given takes the due time, late wants `given`, missed and vomited
- * may have it. The actual time decides the state recorded: a "late" beyond half the interval is recorded missed. A second tick
- * of a dose corrects the first. */
-SwRequest *sw_request_tick (gint64 person, gint64 patient, gint64 dose, SwDoseState pressed, SwMoment given,
+ * may have it. The actual time decides the state recorded: a "late" beyond half the interval is recorded missed. `seen`: the event
+ * row the page showed, which is corrected; 0: not told yet. Somebody else's tick in between is SW_ERROR_CONFLICT. */
+SwRequest *sw_request_tick (gint64 person, gint64 patient, gint64 dose, gint64 seen, SwDoseState pressed, SwMoment given,
                             const char *told_by);
 /* Take a tick back: the dose is not known again. `event` is its current row. */
 SwRequest *sw_request_untick (gint64 person, gint64 patient, const SwDoseEvent *event);
@@ -84,10 +85,11 @@ SwRequest *sw_request_untick (gint64 person, gint64 patient, const SwDoseEvent *
  * follows, or 0. */
 SwRequest *sw_request_open_course (gint64 person, gint64 patient, gint64 document, const gint64 *tumours, guint n_tumours,
                                    gint64 follows, const char *purpose);
-/* Gate A, then the plan and all its doses. `weight`: SwWeight row it is computed on. `choices`: "group=substance;..." */
+/* Gate A, then the plan and all its doses. `weight`: SwWeight row it is computed on. `choices`: "group=substance;...". Signed again
+ * for the same day, it changes the choices of the doses not yet due. */
 SwRequest *sw_request_sign_plan (gint64 person, gint64 patient, gint64 course, SwDay treat_day, gint64 weight, const char *choices);
-/* Doses due stay, later ones are planned anew. `lead_in_anew`: stop the corticosteroid and begin it again. */
-SwRequest *sw_request_move_day (gint64 person, gint64 patient, gint64 course, SwDay treat_day, gboolean lead_in_anew);
+/* Doses due stay, later ones are planned anew. `way`: SwMoveWay (sw-move.h). A technician does it on the vet's word. */
+SwRequest *sw_request_move_day (gint64 person, gint64 patient, gint64 course, SwDay treat_day, int way);
 /* Remaining doses on another weight. */
 SwRequest *sw_request_reweigh_plan (gint64 person, gint64 patient, gint64 course, gint64 weight);
 /* A new dose at `due` in place of a missed or vomited one. */
