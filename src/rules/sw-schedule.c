@@ -195,8 +195,8 @@ line_new (const SwMedicineGroup *group, const char *substance, const SwPhase *ph
   return line;
 }
 
-static SwDosePlan *
-dose_new (const SwScheduleLine *line, SwDay treat_day, gint64 day_number, gint64 minute)
+SwDosePlan *
+sw_schedule_dose (const SwScheduleLine *line, SwDay treat_day, gint64 day_number, gint64 minute)
 {
   SwDosePlan *dose = sw_new (SW_FACT_DOSE_PLAN, SwDosePlan);
 
@@ -222,7 +222,7 @@ add_doses (SwSchedule *schedule, const SwScheduleOrder *order, SwScheduleLine *l
   for (gint64 day = line->first_number; day <= line->last_number; day += step)
     for (guint i = 0; i < minutes->len; i++)
       {
-        g_ptr_array_add (schedule->doses, dose_new (line, order->treat_day, day, g_array_index (minutes, gint64, i)));
+        g_ptr_array_add (schedule->doses, sw_schedule_dose (line, order->treat_day, day, g_array_index (minutes, gint64, i)));
         line->count++;
       }
 }

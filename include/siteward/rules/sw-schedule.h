@@ -64,6 +64,9 @@ SwScheduleOrder sw_schedule_order (const SwCase *c, SwDay treat_day, gint64 gram
 /* The facts of signing: the plan (transfer full) as fact 1, then each dose and its row, which refer to it by -1. (transfer full) */
 GPtrArray *sw_schedule_facts (const SwSchedule *schedule, SwPlan *plan);
 
+/* One dose of a line: `minute` of that day, 1440 and more on the next. Its course, dose and plan are still 0. (transfer full) */
+SwDosePlan *sw_schedule_dose (const SwScheduleLine *line, SwDay treat_day, gint64 day_number, gint64 minute);
+
 /* Appends each dose and its row for these SwDosePlan values; `plan` is the row, or -n. */
 void sw_schedule_append_doses (GPtrArray *facts, const GPtrArray *doses, gint64 patient, gint64 course, gint64 plan);
 
