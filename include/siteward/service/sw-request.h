@@ -103,9 +103,11 @@ SwRequest *sw_request_release (gint64 person, gint64 patient, gint64 course);
  * in any order; only what the person entered: references to release, course and injection are filled by the desk. */
 SwRequest *sw_request_injection (gint64 person, gint64 patient, gint64 course);
 
-/* Copies the document's exact bytes into the record, where they are new, and adopts them. `ticks`: names of the figures confirmed,
- * separated by ";". */
-SwRequest *sw_request_adopt (gint64 person, GBytes *bytes, const char *ticks);
+/* Adopts documents together: a protocol with the medicines it plans and the interactions. Their exact bytes are copied into the
+ * record, where they are new. They are parsed and checked against each other and against what the record has. */
+SwRequest *sw_request_adopt (gint64 person);
+/* `ticks`: names of the figures that were confirmed one by one, separated by ";": all whose mark is not seen. */
+void sw_request_adopt_document (SwRequest *request, SwDocumentKind kind, GBytes *bytes, const char *ticks);
 
 /* Scores every tumour treated in the course, and the dog, from what was recorded on `day`. */
 SwRequest *sw_request_score (gint64 person, gint64 patient, gint64 course, SwDay day, SwNonTargets non_targets, gboolean new_tumour);
