@@ -18,16 +18,17 @@
 static const SwFindingWords words[SW_N_FINDINGS] = {
   /* dose */
   WORDS (VOLUME_LIMIT, "volume", SW_STOP,
-         N_("Tumour {tumour} measures {value}; this protocol allows at most {limit}. The dose is refused, never capped."),
+         N_("Tumour {tumour} measures {value}; this protocol allows at most {limit}. It is {over} over, so the dose is "
+            "refused, never capped."),
          N_("Treat it another way, refer, or measure again if the readings are doubtful.")),
   WORDS (WEIGHT_LIMIT, "weight-limit", SW_STOP,
-         N_("All tumours together need {value} of body weight; this protocol allows at most {limit}. The dose is refused, "
-            "never capped."),
-         N_("Treat fewer tumours now and the others not before {date}, treat another way, or refer.")),
+         N_("The treatment comes to {value}; this protocol allows a dog of {weight} at most {limit} ({per}). It is {over} "
+            "over, so the dose is refused, never capped."),
+         N_("{open}.")),
   WORDS (TREATMENT_LIMIT, "treatment-limit", SW_STOP,
-         N_("All tumours together need {value}; this protocol allows at most {limit} in one treatment. The dose is refused, "
-            "never capped."),
-         N_("Treat fewer tumours now and the others not before {date}, treat another way, or refer.")),
+         N_("The treatment comes to {value}; this protocol allows at most {limit} in one treatment. It is {over} over, so "
+            "the dose is refused, never capped."),
+         N_("{open}.")),
   WORDS (TIER_EDGE, "tier-edge", SW_STOP,
          N_("Tumour {tumour} measures exactly {value}, the edge between two dose steps at {limit}; the source does not say "
             "which one holds, so the dose is refused."),
@@ -47,6 +48,8 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("Measure once more.")),
   WORDS (GIVEN_LATELY, "given-lately", SW_NOTE,
          N_("{value} given in the last {days} days count into both limits of this treatment."), NULL),
+  WORDS (SEVERAL_SYRINGES, "several-syringes", SW_NOTE,
+         N_("{value} for tumour {tumour} is more than one syringe of {limit} holds: it takes {count}."), NULL),
 
   /* suitability */
   WORDS (MEETS, "meets", SW_MEETS,
@@ -386,6 +389,45 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
   WORDS (COURSE_OVER, "course-over", SW_STOP,
          N_("The course ended on {date}."),
          N_("Open a new course.")),
+  WORDS (OUTSIDE_DAY_28, "outside-day-28", SW_NOTE,
+         N_("Day {value} lies outside days {first} to {last}: this score does not count as that of day {limit}."),
+         NULL),
+  WORDS (BELOW_DETECTABLE, "below-detectable", SW_NOTE,
+         N_("A change of {value} is smaller than {limit}, the least that this practice can tell from the error of reading."),
+         N_("Measure once more.")),
+  WORDS (CR_WOUND_OPEN, "complete-wound-open", SW_NOTE,
+         N_("No tumour is left; the wound is still open, and its whole bed was seen clean and without mass."),
+         N_("Look again when it has closed.")),
+  WORDS (PRESUMED_RECURRENCE, "presumed-recurrence", SW_NOTE,
+         N_("Nobody has sampled it: the recurrence is presumed, counted, and shown apart."),
+         N_("Take cytology or a biopsy.")),
+  WORDS (NEXT_NOTHING, "no-further-treatment", SW_NOTE,
+         N_("No tumour is left: no further treatment."),
+         N_("Look at the site on days {first} and {second}, then every {every} months for {months} months.")),
+  WORDS (NEXT_SECOND, "second-injection", SW_NOTE,
+         N_("Tumour is left. While its surface is unbroken it can be treated again: a new full course with all its medicines."),
+         N_("Measure it anew and open a course that follows this one; inject no earlier than {when}.")),
+  WORDS (NEXT_THIRD, "further-injection", SW_NOTE,
+         N_("Tumour is left after {count} injections. A further one needs a vet's reason."),
+         N_("Refer, or give a reason and open a course that follows this one; inject no earlier than {when}.")),
+  WORDS (NEXT_WHEN_CLOSED, "score-when-closed", SW_NOTE,
+         N_("Tumour is left and its surface is broken, so it can't be treated now."),
+         N_("Score it again when the wound has closed, or refer.")),
+  WORDS (NEXT_REFER, "refer-now", SW_NOTE,
+         N_("What is left is growing and its surface is broken."),
+         N_("Refer now.")),
+  WORDS (NEXT_LOOK_AGAIN, "look-again", SW_NOTE,
+         N_("The site could not be judged."),
+         N_("Look at it again in {first} to {last} days.")),
+  WORDS (NEXT_SAMPLE, "sample-the-site", SW_NOTE,
+         N_("The site could not be judged on day {value}; from day {limit} on looking again is not enough."),
+         N_("Take cytology or a biopsy.")),
+  WORDS (NEXT_STAGE, "stage-again", SW_NOTE,
+         N_("The tumour has progressed."),
+         N_("Stage the dog again and refer.")),
+  WORDS (NEXT_RECURRENCE, "recurrence", SW_NOTE,
+         N_("The tumour is back after a complete response."),
+         N_("Sample it, stage the dog again, refer; if it is treated, that course starts a new baseline.")),
 };
 
 const SwFindingWords *

@@ -54,6 +54,7 @@ static const SwDefinition definitions[SW_N_DEFINITIONS] = {
   [SW_DEF_WATCH_EVERY_MONTHS] = { "months between later looks", 3, 1, "months", OURS },
   [SW_DEF_WATCH_MONTHS] = { "months of looking", 12, 1, "months", OURS },
   [SW_DEF_REASON_FROM_INJECTION] = { "injection into one tumour that needs a reason", 3, 1, "", "not-recorded", "second-hand" },
+  [SW_DEF_VISIT_SPAN] = { "days in which looks at several tumours make one visit", 7, 1, "days", OURS },
 
   [SW_DEF_DOSE_ON_TIME] = { "either side of due that is on time", 60, 1, "minutes", OURS },
   [SW_DEF_VOMITED_WITHIN] = { "vomiting after a dose that brings it up", 60, 1, "minutes", OURS },

@@ -19,6 +19,7 @@ typedef enum
   SW_FINDING_AXIS_SPREAD,     /* readings of an axis differ by more than 10 % */
   SW_FINDING_TIER_CROSSING,   /* the interval of the volume crosses a tier's edge */
   SW_FINDING_GIVEN_LATELY,    /* given in the last 28 days counts into both mL limits */
+  SW_FINDING_SEVERAL_SYRINGES, /* the largest syringe does not hold the dose of one tumour */
   /* suitability */
   SW_FINDING_MEETS,               /* about: the question or fact */
   SW_FINDING_ANSWER_NOTED,
@@ -132,6 +133,19 @@ typedef enum
   SW_FINDING_COMPLETED_UNSCORED,
   SW_FINDING_DEATH_CAUSE,
   SW_FINDING_COURSE_OVER,
+  SW_FINDING_OUTSIDE_DAY_28,
+  SW_FINDING_BELOW_DETECTABLE,
+  SW_FINDING_CR_WOUND_OPEN,
+  SW_FINDING_PRESUMED_RECURRENCE,
+  SW_FINDING_NEXT_NOTHING,     /* next steps of a score: their names are kept with it */
+  SW_FINDING_NEXT_SECOND,
+  SW_FINDING_NEXT_THIRD,
+  SW_FINDING_NEXT_WHEN_CLOSED,
+  SW_FINDING_NEXT_REFER,
+  SW_FINDING_NEXT_LOOK_AGAIN,
+  SW_FINDING_NEXT_SAMPLE,
+  SW_FINDING_NEXT_STAGE,
+  SW_FINDING_NEXT_RECURRENCE,
 
   SW_N_FINDINGS
 } SwFindingCode;

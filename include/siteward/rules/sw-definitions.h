@@ -60,6 +60,7 @@ typedef enum
   SW_DEF_WATCH_EVERY_MONTHS,
   SW_DEF_WATCH_MONTHS,
   SW_DEF_REASON_FROM_INJECTION, /* from this injection into one tumour on a vet gives a reason */
+  SW_DEF_VISIT_SPAN,           /* days in which looks at several tumours make one visit */
   /* medicine times, gates, moves, course */
   SW_DEF_DOSE_ON_TIME,         /* minutes either side of due that are on time */
   SW_DEF_VOMITED_WITHIN,       /* minutes after a dose in which vomiting brings it up */
