@@ -63,7 +63,7 @@ START_TEST (test_nothing_left_out)
   static const char *const of_dog[] = {
     "node", "distant", "stage", "stage-edition", "mediator-signs", "breeding", "diabetes", "hyperadrenocorticism",
     "gastric-ulcer", "corneal-ulcer", "infection", "heart-disease", "kidney-disease", "liver-disease",
-    "medicine-history", "live-vaccine", "vomiting-today", "stool-today", "appetite-today", "nsaid-today", "nodes-today",
+    "medicine-history", "live-vaccine", "packs-xylitol", "vomiting-today", "stool-today", "appetite-today", "nsaid-today", "nodes-today",
     "new-lumps-today", "suitability-today", "adrenaline-today", "fluids-today", "antihistamine-today",
     "corticosteroid-today", "oxygen-today", "vein-access-today", "eye-protection-today", "gloves-today",
     "luer-lock-today", "sharps-box-today", "restraint-today", "emetic-sedative-today", "food-today", "water-today",
