@@ -90,6 +90,11 @@ static const SwChoice history_choices[] = {
   { "incomplete", N_("not complete yet") },
 };
 
+static const SwChoice label_choices[] = {
+  { "read-free", N_("label read: no xylitol") },
+  { "not-read", N_("not read yet") },
+};
+
 static const SwChoice vaccine_choices[] = {
   { "none", N_("none") },
   { "given", N_("given") },
@@ -204,6 +209,7 @@ static const SwQuestion questions[] = {
   DOG_WORK_UP ("medicine-history", MEDICINES, N_("medicines of the last 60 days"), history_choices),
   QUESTION ("live-vaccine", DOG, AT_WORK_UP, MEDICINES, N_("live vaccine, recent or planned"), DATE, N_("on"),
             vaccine_choices),
+  DOG_WORK_UP ("packs-xylitol", MEDICINES, N_("liquids and soft tablets handed out"), label_choices),
 
   QUESTION ("vomiting-today", DOG, ON_TREATMENT_DAY, TODAY, N_("vomiting in the last 24 hours"), NOTE, N_("when"),
             vomiting_choices),

@@ -54,6 +54,22 @@ static const SwDefinition definitions[SW_N_DEFINITIONS] = {
   [SW_DEF_WATCH_EVERY_MONTHS] = { "months between later looks", 3, 1, "months", OURS },
   [SW_DEF_WATCH_MONTHS] = { "months of looking", 12, 1, "months", OURS },
   [SW_DEF_REASON_FROM_INJECTION] = { "injection into one tumour that needs a reason", 3, 1, "", "not-recorded", "second-hand" },
+  [SW_DEF_VISIT_SPAN] = { "days in which looks at several tumours make one visit", 7, 1, "days", OURS },
+
+  [SW_DEF_DOSE_ON_TIME] = { "either side of due that is on time", 60, 1, "minutes", OURS },
+  [SW_DEF_VOMITED_WITHIN] = { "vomiting after a dose that brings it up", 60, 1, "minutes", OURS },
+  [SW_DEF_REPLACEMENT_BEFORE] = { "between a replacement and the injection", 120, 1, "minutes", OURS },
+  [SW_DEF_WEIGHT_AGE] = { "oldest planning weight", 14, 1, "days", OURS },
+  [SW_DEF_WEIGHT_CHANGE] = { "change of weight without weighing again", 10, 100, "", OURS },
+  [SW_DEF_SECOND_LOOK] = { "until one person alone looks again", 2, 1, "minutes", OURS },
+  [SW_DEF_DELAY] = { "longest delay without a vet's choice", 3, 1, "days", OURS },
+  [SW_DEF_CORTICOSTEROID_RUN] = { "longest corticosteroid without a taper", 14, 1, "days", OURS },
+  [SW_DEF_OBSERVATION] = { "observation after the injection", 120, 1, "minutes", OURS },
+  /* Day 28 counts on days 25 to 35 (domain 8): 28 less an eighth (rounded down), and a quarter more. Other visits follow it. */
+  [SW_DEF_VISIT_EARLY] = { "share of its day by which a visit may be early", 1, 8, "", OURS },
+  [SW_DEF_VISIT_LATE] = { "share of its day by which a visit may be late", 1, 4, "", OURS },
+  [SW_DEF_LOST_OVERDUE] = { "overdue before a dog is lost", 30, 1, "days", OURS },
+  [SW_DEF_LOST_ATTEMPTS] = { "attempts before a dog is lost", 2, 1, "", OURS },
 };
 
 const SwDefinition *

@@ -49,6 +49,20 @@ is_reading (const SwAxes *reading)
   return TRUE;
 }
 
+SwAxes *
+sw_axes_of_readings (const GPtrArray *readings)
+{
+  SwAxes *axes = g_new0 (SwAxes, readings->len + 1);
+
+  for (guint i = 0; i < readings->len; i++)
+    {
+      const SwReading *row = readings->pdata[i];
+
+      axes[i] = (SwAxes){ { row->axis1, row->axis2, row->axis3 } };
+    }
+  return axes;
+}
+
 gboolean
 sw_volume_measure (const SwAxes *readings, guint n, SwMeasured *measured)
 {

@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 typedef gint64 SwDay;
 
 #define SW_NO_DAY SW_UNKNOWN
-#define SW_MINUTES_PER_DAY (24 * 60)
+#define SW_MINUTES_PER_HOUR 60
+#define SW_MINUTES_PER_DAY (24 * SW_MINUTES_PER_HOUR)
 
 /**
  * SwMoment:

@@ -5,7 +5,7 @@
  * figure or its value is not filled in: sw_protocol_figure() tells the two apart.
  *
  * Names of figures for sources and marks ("why"): strength, volume-rule, dose-per-volume, least-dose, largest-tumour,
- * most-per-treatment, most-per-weight, vial, look-back, tier-N/dose, GROUP/SUBSTANCE/phase-N/dose|every|days, QUESTION/ANSWER:
+ * most-per-treatment, most-per-weight, vial, look-back, tier-N/dose, GROUP/SUBSTANCE/phase-N/dose|every|days, a question's code:
  * data/README.md lists them all.
  *
  * Copyright (C) 2026 The Siteward developers
@@ -68,7 +68,8 @@ typedef struct
   GPtrArray *alternatives; /* SwAlternative; the first is the protocol's own, the others its substitutes */
 } SwMedicineGroup;
 
-/* What an answer to a question (sw-question.h) means in this protocol. */
+/* What an answer to a question (sw-question.h) means in this protocol. A question that a protocol rules on has a ruling for each of its
+ * answers; the figure has the question's name. */
 typedef struct
 {
   char *question;
@@ -142,7 +143,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwProtocol, sw_protocol_free)
 /* NULL: the protocol has no such figure. */
 const SwFigure *sw_protocol_figure (const SwProtocol *protocol, const char *name);
 
-/* What this answer means here; NULL: the protocol says nothing about it. */
+/* What this answer means here; NULL: the protocol says nothing about that question. */
 const SwRuling *sw_protocol_ruling (const SwProtocol *protocol, const char *question, const char *answer);
 
 const SwMedicineGroup *sw_protocol_group (const SwProtocol *protocol, const char *id);

@@ -256,11 +256,14 @@ typedef struct
   char *reason;
 } SwReason;
 
+/* The substance of an NSAID whose name nobody knows. */
+#define SW_UNKNOWN_NSAID "unknown-nsaid"
+
 /* a medicine the dog takes or took from elsewhere */
 typedef struct
 {
   SwFact fact;
-  char *substance; /* lower-case active substance, or unknown-nsaid */
+  char *substance; /* lower-case active substance, or SW_UNKNOWN_NSAID */
   char *product; /* what the pack says it is, no brand needed; nullable */
   gint64 dose_ug; /* per dose; nullable */
   gint64 per_day_milli; /* doses a day, thousandths; nullable */

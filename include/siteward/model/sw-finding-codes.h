@@ -19,8 +19,45 @@ typedef enum
   SW_FINDING_AXIS_SPREAD,     /* readings of an axis differ by more than 10 % */
   SW_FINDING_TIER_CROSSING,   /* the interval of the volume crosses a tier's edge */
   SW_FINDING_GIVEN_LATELY,    /* given in the last 28 days counts into both mL limits */
+  SW_FINDING_SEVERAL_SYRINGES, /* the largest syringe does not hold the dose of one tumour */
   /* suitability */
-  /* medicines and interactions */
+  SW_FINDING_MEETS,               /* about: the question or fact */
+  SW_FINDING_ANSWER_NOTED,
+  SW_FINDING_ANSWER_VET_DECIDES,
+  SW_FINDING_ANSWER_NOT_ENOUGH,
+  SW_FINDING_RULED_OUT,
+  SW_FINDING_UNANSWERED,
+  SW_FINDING_NOT_RULED,           /* the document says nothing about this answer */
+  SW_FINDING_OTHER_SPECIES,
+  SW_FINDING_AGE_NOT_KNOWN,
+  SW_FINDING_TOO_YOUNG,
+  SW_FINDING_STAGE_OLD,
+  SW_FINDING_SAMPLED_LATE,        /* after a corticosteroid had begun */
+  SW_FINDING_SAMPLE_DATE_MISSING, /* and a corticosteroid is on record */
+  SW_FINDING_WRONG_PLACE,         /* depth and region */
+  SW_FINDING_FUNCTION_REGION,
+  SW_FINDING_NOT_MEASURED,
+  SW_FINDING_TUMOUR_TOO_LARGE,    /* before today's dose is asked for; the dose itself answers with volume */
+  SW_FINDING_GROWN,
+  /* medicines and interactions; about: row of the document and substance */
+  SW_FINDING_HISTORY_INCOMPLETE,
+  SW_FINDING_NO_INTERACTIONS,
+  SW_FINDING_MEDICINE_STOP,
+  SW_FINDING_MEDICINE_VET_DECIDES,
+  SW_FINDING_MEDICINE_NOTED,
+  SW_FINDING_WASHOUT_BEFORE,
+  SW_FINDING_WASHOUT_AFTER,
+  SW_FINDING_WASHOUT_NOT_KNOWN,
+  SW_FINDING_TOO_NEAR,            /* a live vaccine */
+  SW_FINDING_TOO_NEAR_NO_DATE,
+  SW_FINDING_CORTICOSTEROID_TAKEN,
+  SW_FINDING_SAME_KIND_TAKEN,
+  SW_FINDING_DOUBLED,
+  SW_FINDING_MIXED_PACK,
+  SW_FINDING_MIXED_NOT_KNOWN,
+  SW_FINDING_XYLITOL,             /* a pack the dog takes from elsewhere */
+  SW_FINDING_XYLITOL_PLANNED,     /* a planned liquid */
+  SW_FINDING_NOT_CHECKED,         /* a substance that no document knows */
   /* plan */
   SW_FINDING_NO_TABLET_FITS,
   SW_FINDING_NOT_LISTED,
@@ -96,6 +133,19 @@ typedef enum
   SW_FINDING_COMPLETED_UNSCORED,
   SW_FINDING_DEATH_CAUSE,
   SW_FINDING_COURSE_OVER,
+  SW_FINDING_OUTSIDE_DAY_28,
+  SW_FINDING_BELOW_DETECTABLE,
+  SW_FINDING_CR_WOUND_OPEN,
+  SW_FINDING_PRESUMED_RECURRENCE,
+  SW_FINDING_NEXT_NOTHING,     /* next steps of a score: their names are kept with it */
+  SW_FINDING_NEXT_SECOND,
+  SW_FINDING_NEXT_THIRD,
+  SW_FINDING_NEXT_WHEN_CLOSED,
+  SW_FINDING_NEXT_REFER,
+  SW_FINDING_NEXT_LOOK_AGAIN,
+  SW_FINDING_NEXT_SAMPLE,
+  SW_FINDING_NEXT_STAGE,
+  SW_FINDING_NEXT_RECURRENCE,
 
   SW_N_FINDINGS
 } SwFindingCode;

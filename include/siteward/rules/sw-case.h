@@ -25,4 +25,13 @@ typedef struct
 /* The protocol document the course was made with, parsed; NULL without a course. */
 const SwProtocol *sw_case_protocol (const SwCase *c);
 
+/* What the course was made with; NULL without a course. */
+const SwCourseDetails *sw_case_details (const SwCase *c);
+/* The signed plan, NULL: none. */
+const SwPlan *sw_case_plan (const SwCase *c);
+/* Whether the course has been ended. NULL: it runs. */
+const SwCourseEnd *sw_case_end (const SwCase *c);
+/* The letter of a tumour, "?" if it has no details. (transfer full) */
+char *sw_case_letter (const SwCase *c, gint64 tumour);
+
 G_END_DECLS

@@ -60,6 +60,21 @@ typedef enum
   SW_DEF_WATCH_EVERY_MONTHS,
   SW_DEF_WATCH_MONTHS,
   SW_DEF_REASON_FROM_INJECTION, /* from this injection into one tumour on a vet gives a reason */
+  SW_DEF_VISIT_SPAN,           /* days in which looks at several tumours make one visit */
+  /* medicine times, gates, moves, course */
+  SW_DEF_DOSE_ON_TIME,         /* minutes either side of due that are on time */
+  SW_DEF_VOMITED_WITHIN,       /* minutes after a dose in which vomiting brings it up */
+  SW_DEF_REPLACEMENT_BEFORE,   /* minutes between a replacement and the injection */
+  SW_DEF_WEIGHT_AGE,           /* days that a planning weight holds */
+  SW_DEF_WEIGHT_CHANGE,        /* share of the planning weight, over which it is weighed again and a vet decides */
+  SW_DEF_SECOND_LOOK,          /* minutes until one person alone looks again */
+  SW_DEF_DELAY,                /* days of delay over which a vet chooses to go on or to lead in anew */
+  SW_DEF_CORTICOSTEROID_RUN,   /* days of it, over which a vet writes the taper */
+  SW_DEF_OBSERVATION,          /* minutes of observation after the injection */
+  SW_DEF_VISIT_EARLY,          /* share of its day number by which a visit may come before its day ... */
+  SW_DEF_VISIT_LATE,           /* ... and after it */
+  SW_DEF_LOST_OVERDUE,         /* days overdue from which a dog may be lost */
+  SW_DEF_LOST_ATTEMPTS,        /* attempts to reach the client */
 
   SW_N_DEFINITIONS
 } SwDefinitionId;

@@ -1,8 +1,8 @@
 /* sw-dose-state.h: where a planned dose stands, told from its event and the clock (domain 5)
  *
- * Up to 60 minutes either side of due a dose is given; up to half its interval it is late (on the first lead-in day until 14:00 even
- * past that); beyond, it is missed. Distances are true minutes. Planned, due and not known are never recorded: they follow from "now".
- * All of it [ours]; the figures stand in sw-definitions.c.
+ * Up to 60 minutes either side of due a dose is given; up to half its interval it is late (on the first day of the lead-in until the
+ * hour that the document names even past that); beyond, it is missed. Distances are true minutes. Planned, due and not known are never
+ * recorded: they follow from "now". All of it [ours]; the figures stand in sw-definitions.c.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

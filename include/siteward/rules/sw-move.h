@@ -8,6 +8,7 @@
  */
 #pragma once
 
+#include "sw-finding.h"
 #include "sw-schedule.h"
 
 G_BEGIN_DECLS
@@ -44,6 +45,10 @@ SwReplan *sw_move_preview (const SwCase *c, const SwMoveOrder *order);
 
 /* The first day on which gate B's count can hold, counted from today. `nearer` (transfer full, may be NULL): why each nearer day cannot. */
 SwDay sw_move_first_day (const SwCase *c, GPtrArray **nearer);
+
+/* Why gate B's count can't hold with this day 0: a dose lost or past, or a lead-in that would have to begin in the past. NULL: it can.
+ * Needs a course. (transfer full) */
+SwFinding *sw_move_day_refused (const SwCase *c, SwDay treat_day);
 
 /* Every remaining medicine that leaves its range at another weight is recomputed; the rest stays as it is. */
 SwReplan *sw_replan_weight (const SwCase *c, const SwWeight *weight);

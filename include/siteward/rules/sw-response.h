@@ -13,6 +13,7 @@
 #include "sw-finding.h"
 #include "sw-values.h"
 #include "sw-volume.h"
+#include "sw-why.h"
 
 #include <glib.h>
 
@@ -33,7 +34,7 @@ typedef enum { SW_FAMILY_LONGEST, SW_FAMILY_PRODUCT, SW_FAMILY_VOLUME, SW_N_FAMI
  * @day: SW_NO_DAY where days are not known (command line)
  * @state: what the site showed
  * @value: by family, for SW_SITE_SIZE: 0.01 mm, (0.01 mm)^2, cm3
- * @known: whether the family has a value here (only the longest is always known)
+ * @known: whether the family has a value here; only the longest always has. At a site too small to measure the others have none
  */
 typedef struct
 {
@@ -50,6 +51,8 @@ typedef struct
   gint64 course_day;   /* days since the injection that is scored; SW_UNKNOWN */
   SwDay score_day;     /* SW_NO_DAY */
   gboolean wound_open; /* at this visit */
+  gboolean recurrence; /* somebody recorded one */
+  gboolean sampled;    /* and confirmed it by cytology or histology */
   gint64 injections;   /* of this tumour so far; 0: not known */
   gint64 reader_error; /* the practice's own technical error of an axis, thousandths; 0: it has none */
   gint64 tumour;       /* the tumour that findings name, or 0 */
@@ -107,12 +110,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwResponse, sw_response_free)
  * recurrence starts a new one. (transfer full) GArray of SwSize, empty when it was never injected. */
 GArray *sw_response_sizes (const SwCase *c, gint64 tumour, SwDay day);
 
-/* Scores a tumour on a day. SW_ERROR_INPUT with a sentence when it was not injected before that day or nothing was recorded. */
+/* Scores a tumour on a day. SW_ERROR_INPUT with a sentence when it was not injected before, or nothing was recorded that day. */
 SwResponse *sw_response_of_tumour (const SwCase *c, gint64 tumour, SwDay day, GError **error);
 
-/* The category of all targets together: any progress or recurrence is progress, one not evaluable leaves all so, else the sums of
- * longest diameters over the visits at which all were sized decide. @series: GArray of SwSize each, as above; 1 or more. */
-SwCategory sw_response_of_targets (GPtrArray *series);
+/* The category of all targets together on a day: any progress or recurrence is progress, one that is not evaluable or was not
+ * looked at lately leaves all so, else the sum of longest diameters decides. @series: GArray of SwSize each, as above; 1 or more. */
+SwCategory sw_response_of_targets (const GPtrArray *series, SwDay day);
 
 /* The dog: targets' category (ignored when @has_targets is FALSE) with non-targets and new tumours. */
 SwCategory sw_response_overall (gboolean has_targets, SwCategory targets, SwNonTargets non_targets, gboolean new_tumour);

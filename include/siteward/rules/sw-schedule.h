@@ -17,7 +17,7 @@ typedef struct
 {
   const SwProtocol *protocol;
   const SwBooks *books;
-  const SwPractice *practice; /* its hours and stocked strengths; NULL: the documents' and 08:00, 20:00 */
+  const SwPractice *practice; /* its hours and stocked strengths; without a record an empty one, which has the defaults */
   gint64 grams;
   SwDay treat_day;     /* day 0 */
   const char *choices; /* "h1=chlorphenamine;h2=famotidine"; a group not named takes its first alternative; NULL: all first */
@@ -38,7 +38,7 @@ typedef struct
   gint64 halves;          /* half tablets in one dose; SW_UNKNOWN for a liquid */
   gint64 volume_nl;       /* SW_UNKNOWN for tablets */
   gint64 deviation_milli; /* from the target, thousandths, rounded: +16 is +1.6 % */
-  const char *mark;       /* of the dose, interned */
+  const SwFigure *figure; /* the dose in the document: source and mark */
 } SwScheduleLine;
 
 typedef struct
@@ -63,6 +63,12 @@ SwScheduleOrder sw_schedule_order (const SwCase *c, SwDay treat_day, gint64 gram
 
 /* The facts of signing: the plan (transfer full) as fact 1, then each dose and its row, which refer to it by -1. (transfer full) */
 GPtrArray *sw_schedule_facts (const SwSchedule *schedule, SwPlan *plan);
+
+/* One dose of a line: `minute` of that day, 1440 and more on the next. Its course, dose and plan are still 0. (transfer full) */
+SwDosePlan *sw_schedule_dose (const SwScheduleLine *line, SwDay treat_day, gint64 day_number, gint64 minute);
+
+/* Appends each dose and its row for these SwDosePlan values; `plan` is the row, or -n. */
+void sw_schedule_append_doses (GPtrArray *facts, const GPtrArray *doses, gint64 patient, gint64 course, gint64 plan);
 
 /* What to dispense, per substance and strength (transfer full) SwDispense: whole tablets rounded up, the other half kept for the
  * next dose; liquids in nL. Hand in the doses that are given at home. */

@@ -8,6 +8,7 @@
  */
 #pragma once
 
+#include "sw-fact.h"
 #include "sw-finding.h"
 #include "sw-protocol.h"
 #include "sw-wide.h"
@@ -46,6 +47,9 @@ typedef struct
   double lo; /* cm3 */
   double hi;
 } SwInterval;
+
+/* The axes of SwReading rows, as many as there are. (transfer full) */
+SwAxes *sw_axes_of_readings (const GPtrArray *readings);
 
 /* FALSE without a reading, with more than 12, or with an axis that is not positive. */
 gboolean sw_volume_measure (const SwAxes *readings, guint n, SwMeasured *measured) G_GNUC_WARN_UNUSED_RESULT;

@@ -31,7 +31,8 @@ const char *sw_patient_row_get_stage (SwPatientRow *self);
 SwMoment sw_patient_row_get_due (SwPatientRow *self);
 gboolean sw_patient_row_get_loaded (SwPatientRow *self);
 
-/* Properties: search (string), show (int, SwShow), loading. Signal refreshed: a spine has been taken over. */
+/* Properties: search (string), show (int, SwShow), loading. Signals: refreshed (), a spine has been taken over; failed (sentence), it
+ * or rows of it could not be read: what the list shows stays as it was. */
 #define SW_TYPE_PATIENT_LIST (sw_patient_list_get_type ())
 G_DECLARE_FINAL_TYPE (SwPatientList, sw_patient_list, SW, PATIENT_LIST, GObject)
 

@@ -14,6 +14,7 @@
  */
 #pragma once
 
+#include "sw-case.h"
 #include "sw-check.h"
 #include "sw-desk.h"
 #include "sw-store.h"
@@ -21,8 +22,6 @@
 #include <gio/gio.h>
 
 G_BEGIN_DECLS
-
-typedef struct SwBooks SwBooks;
 
 #define SW_TYPE_RECORD (sw_record_get_type ())
 G_DECLARE_FINAL_TYPE (SwRecord, sw_record, SW, RECORD, GObject)
@@ -51,6 +50,8 @@ const char *sw_record_get_directory (SwRecord *self);
 gboolean sw_record_get_practice_only (SwRecord *self);
 GTimeZone *sw_record_get_zone (SwRecord *self);
 SwNow sw_record_get_now (SwRecord *self);
+/* What rules look at, for a page's dossier and a course of it or 0, now. All of it is borrowed: ask again in each callback. */
+void sw_record_get_case (SwRecord *self, const SwDossier *dossier, gint64 course, SwCase *c);
 
 /* Newest first; as sw_store_journal. (transfer full) SwJournalLine */
 void sw_record_load_log_async (SwRecord *self, gint64 patient, gint64 before, guint limit, GCancellable *cancellable,

@@ -53,6 +53,7 @@ typedef struct
   gint64 row;        /* the row it is about; see each maker */
   SwMoment when;     /* the moment or day it is about; SW_NO_MOMENT: now */
   gint64 choice;     /* a small value; see each maker */
+  gint64 seen;       /* the row the page showed and this one corrects; 0: none */
   char *text;        /* see each maker; NULL */
   char *vet_orders;  /* taper, insulin, food: the vet's written order; NULL */
   char *reason;      /* NULL */
@@ -73,9 +74,9 @@ void sw_request_set_vet_orders (SwRequest *request, const char *orders);
 void sw_request_set_outside (SwRequest *request, const char *reason);
 
 /* What the client told about a planned dose. `pressed` is the button: given takes the due time, late wants `given`, missed and vomited
- * may have it. The actual time decides the state recorded: a "late" beyond half the interval is recorded missed. A second tick
- * of a dose corrects the first. */
-SwRequest *sw_request_tick (gint64 person, gint64 patient, gint64 dose, SwDoseState pressed, SwMoment given,
+ * may have it. The actual time decides the state recorded: a "late" beyond half the interval is recorded missed. `seen`: the event
+ * row the page showed, which is corrected; 0: not told yet. Somebody else's tick in between is SW_ERROR_CONFLICT. */
+SwRequest *sw_request_tick (gint64 person, gint64 patient, gint64 dose, gint64 seen, SwDoseState pressed, SwMoment given,
                             const char *told_by);
 /* Take a tick back: the dose is not known again. `event` is its current row. */
 SwRequest *sw_request_untick (gint64 person, gint64 patient, const SwDoseEvent *event);
@@ -84,10 +85,11 @@ SwRequest *sw_request_untick (gint64 person, gint64 patient, const SwDoseEvent *
  * follows, or 0. */
 SwRequest *sw_request_open_course (gint64 person, gint64 patient, gint64 document, const gint64 *tumours, guint n_tumours,
                                    gint64 follows, const char *purpose);
-/* Gate A, then the plan and all its doses. `weight`: SwWeight row it is computed on. `choices`: "group=substance;..." */
+/* Gate A, then the plan and all its doses. `weight`: SwWeight row it is computed on. `choices`: "group=substance;...". Signed again
+ * for the same day, it changes the choices of the doses not yet due. */
 SwRequest *sw_request_sign_plan (gint64 person, gint64 patient, gint64 course, SwDay treat_day, gint64 weight, const char *choices);
-/* Doses due stay, later ones are planned anew. `lead_in_anew`: stop the corticosteroid and begin it again. */
-SwRequest *sw_request_move_day (gint64 person, gint64 patient, gint64 course, SwDay treat_day, gboolean lead_in_anew);
+/* Doses due stay, later ones are planned anew. `way`: SwMoveWay (sw-move.h). A technician does it on the vet's word. */
+SwRequest *sw_request_move_day (gint64 person, gint64 patient, gint64 course, SwDay treat_day, int way);
 /* Remaining doses on another weight. */
 SwRequest *sw_request_reweigh_plan (gint64 person, gint64 patient, gint64 course, gint64 weight);
 /* A new dose at `due` in place of a missed or vomited one. */
@@ -101,9 +103,11 @@ SwRequest *sw_request_release (gint64 person, gint64 patient, gint64 course);
  * in any order; only what the person entered: references to release, course and injection are filled by the desk. */
 SwRequest *sw_request_injection (gint64 person, gint64 patient, gint64 course);
 
-/* Copies the document's exact bytes into the record, where they are new, and adopts them. `ticks`: names of the figures confirmed,
- * separated by ";". */
-SwRequest *sw_request_adopt (gint64 person, GBytes *bytes, const char *ticks);
+/* Adopts documents together: a protocol with the medicines it plans and the interactions. Their exact bytes are copied into the
+ * record, where they are new. They are parsed and checked against each other and against what the record has. */
+SwRequest *sw_request_adopt (gint64 person);
+/* `ticks`: names of the figures that were confirmed one by one, separated by ";": all whose mark is not seen. */
+void sw_request_adopt_document (SwRequest *request, SwDocumentKind kind, GBytes *bytes, const char *ticks);
 
 /* Scores every tumour treated in the course, and the dog, from what was recorded on `day`. */
 SwRequest *sw_request_score (gint64 person, gint64 patient, gint64 course, SwDay day, SwNonTargets non_targets, gboolean new_tumour);
