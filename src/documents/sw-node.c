@@ -77,6 +77,11 @@ start_element_cb (GMarkupParseContext *context, const char *name, const char **n
                    _ ("elements lie more than %d deep in one another"), MOST_DEPTH);
       return;
     }
+  if (builder->root != NULL && builder->open->len == 0)
+    {
+      g_set_error (error, G_MARKUP_ERROR, G_MARKUP_ERROR_INVALID_CONTENT, _ ("a document has one outermost element"));
+      return;
+    }
   node = node_new (name, names, values, builder->line, builder->column);
   parent = builder->open->len > 0 ? g_ptr_array_index (builder->open, builder->open->len - 1) : NULL;
   if (parent != NULL)
@@ -127,8 +132,15 @@ advance (Builder *builder, const char *piece, gsize length)
 static gboolean
 feed (Builder *builder, GMarkupParseContext *context, const char *data, gsize size, GError **error)
 {
+  const char *end = data;
   gsize start = 0;
 
+  if (!g_utf8_validate_len (data, size, &end))
+    {
+      advance (builder, data, (gsize) (end - data));
+      g_set_error (error, G_MARKUP_ERROR, G_MARKUP_ERROR_BAD_UTF8, _ ("this is not text in UTF-8"));
+      return FALSE;
+    }
   while (start < size)
     {
       const char *next = memchr (data + start + 1, '<', size - start - 1);
@@ -139,7 +151,11 @@ feed (Builder *builder, GMarkupParseContext *context, const char *data, gsize si
       advance (builder, data + start, length);
       start += length;
     }
-  return g_markup_parse_context_end_parse (context, error);
+  if (!g_markup_parse_context_end_parse (context, error))
+    return FALSE;
+  if (builder->root == NULL)
+    g_set_error (error, G_MARKUP_ERROR, G_MARKUP_ERROR_EMPTY, _ ("the document holds no element"));
+  return builder->root != NULL;
 }
 
 /* GMarkup's own message begins with a line and character of its own; ours stand before it already. */
