@@ -181,10 +181,13 @@ sw_turnbull_search_run (SwTurnbullSearch *search, guint *iterations, GCancellabl
     search->mass[j] = 1.0 / search->n_cells;
   sw_turnbull_search_weigh (search);
   find_pulls (search);
-  for (*iterations = 1; !run_round (search); ++*iterations)
+  for (;;)
     {
       if (g_cancellable_set_error_if_cancelled (cancellable, error))
         return FALSE;
+      ++*iterations;
+      if (run_round (search))
+        return TRUE;
       without_gain = search->gap < least_gap ? 0 : without_gain + 1;
       least_gap = MIN (least_gap, search->gap);
       if (without_gain > ROUNDS_WITHOUT_GAIN)
@@ -196,5 +199,4 @@ sw_turnbull_search_run (SwTurnbullSearch *search, guint *iterations, GCancellabl
           return FALSE;
         }
     }
-  return TRUE;
 }

@@ -34,7 +34,8 @@ START_TEST (test_proportions)
     /* computed independently of this program */
     { 0, 10, .0000, .277533, .0000, .308497, SIX },
     { 5, 10, .236593, .763407, .187086, .812914, SIX },
-    /* share published, limits computed independently: Brown 2022 doi 10.3389/fvets.2022.1003165, complete response at day 28 */
+    /* share published, limits computed independently: Brown 2022 doi 10.3389/fvets.2022.1003165, complete response at
+       day 28 */
     { 26, 32, .6469, .9111, .6356, .9279, FOUR },
     /* Jones 2021 J Vet Intern Med, complete response at day 28 and free of tumour at 12 months */
     { 85, 116, .6457, .8049, .6426, .8107, FOUR },
@@ -118,7 +119,8 @@ START_TEST (test_freireich)
     { 23, 6, 1, .448179, .134591, .1881, .6801 },
   };
   static const double plain[][2] = {
-    { .7075, 1 }, { .6363, .9771 }, { .5641, .9418 }, { .4808, .8995 }, { .4039, .8510 }, { .2865, .7891 }, { .1844, .7120 },
+    { .7075, 1 }, { .6363, .9771 }, { .5641, .9418 }, { .4808, .8995 }, { .4039, .8510 }, { .2865, .7891 },
+    { .1844, .7120 },
   };
   g_autoptr (SwSurvival) found = sw_survival_fit (freireich, freireich_events, freireich_groups, 42, 2, 0.95, NULL);
 
@@ -142,8 +144,9 @@ START_TEST (test_freireich)
 }
 END_TEST
 
-/* AML maintenance trial (Embury 1977; Miller, Survival Analysis), published data: maintained (group 0), not maintained. The
- * lower limit at 13 weeks is .465642 by the formula and by R 4.2.2; the table that the others come from has .4657. */
+/* AML maintenance trial (Embury 1977; Miller, Survival Analysis), published data: maintained (group 0), not
+ * maintained. The lower limit at 13 weeks is .465642 by the formula and by R 4.2.2; the table that the others come
+ * from has .4657. */
 static const double aml[] = {
   9, 13, 13, 18, 23, 28, 31, 34, 45, 48, 161, 5, 5, 8, 8, 12, 16, 23, 27, 30, 33, 43, 45,
 };
@@ -180,16 +183,18 @@ START_TEST (test_aml)
 }
 END_TEST
 
-/* Breast cosmesis trial, radiotherapy arm (Finkelstein DM, Wolfe RA 1985 Biometrics 41:933): data and masses from memory, the
- * masses agree to four decimals with an independent computation on these data. 0 as the right end: not yet. */
+/* Breast cosmesis trial, radiotherapy arm (Finkelstein DM, Wolfe RA 1985 Biometrics 41:933): data and masses from
+ * memory, the masses agree to four decimals with an independent computation on these data. 0 as the right end: not
+ * yet. */
 START_TEST (test_cosmesis)
 {
   static const double rows[][2] = {
-    { 45, 0 },  { 6, 10 },  { 0, 7 },   { 46, 0 },  { 46, 0 },  { 7, 16 },  { 17, 0 },  { 7, 14 },  { 37, 44 }, { 0, 8 },
-    { 4, 11 },  { 15, 0 },  { 11, 15 }, { 22, 0 },  { 46, 0 },  { 46, 0 },  { 25, 37 }, { 46, 0 },  { 26, 40 }, { 46, 0 },
-    { 27, 34 }, { 36, 44 }, { 46, 0 },  { 36, 48 }, { 37, 0 },  { 40, 0 },  { 17, 25 }, { 46, 0 },  { 11, 18 }, { 38, 0 },
-    { 5, 12 },  { 37, 0 },  { 0, 5 },   { 18, 0 },  { 24, 0 },  { 36, 0 },  { 5, 11 },  { 19, 35 }, { 17, 25 }, { 24, 0 },
-    { 32, 0 },  { 33, 0 },  { 19, 26 }, { 37, 0 },  { 34, 0 },  { 36, 0 },
+    { 45, 0 }, { 6, 10 }, { 0, 7 }, { 46, 0 }, { 46, 0 }, { 7, 16 }, { 17, 0 }, { 7, 14 }, { 37, 44 },
+    { 0, 8 }, { 4, 11 }, { 15, 0 }, { 11, 15 }, { 22, 0 }, { 46, 0 }, { 46, 0 }, { 25, 37 }, { 46, 0 },
+    { 26, 40 }, { 46, 0 }, { 27, 34 }, { 36, 44 }, { 46, 0 }, { 36, 48 }, { 37, 0 }, { 40, 0 }, { 17, 25 },
+    { 46, 0 }, { 11, 18 }, { 38, 0 }, { 5, 12 }, { 37, 0 }, { 0, 5 }, { 18, 0 }, { 24, 0 }, { 36, 0 },
+    { 5, 11 }, { 19, 35 }, { 17, 25 }, { 24, 0 }, { 32, 0 }, { 33, 0 }, { 19, 26 }, { 37, 0 }, { 34, 0 },
+    { 36, 0 },
   };
   static const SwTurnbullMass masses[] = {
     { 4, 5, .0463 },   { 6, 7, .0334 },   { 7, 8, .0887 },   { 11, 12, .0708 },
@@ -219,7 +224,8 @@ START_TEST (test_cosmesis)
 }
 END_TEST
 
-/* Satagopan JM 2004 Br J Cancer 91:1229-1235 doi 10.1038/sj.bjc.6602102 table 2, first nine of 305 patients (published). */
+/* Satagopan JM 2004 Br J Cancer 91:1229-1235 doi 10.1038/sj.bjc.6602102 table 2, first nine of 305 patients
+ * (published). */
 START_TEST (test_satagopan)
 {
   static const double first[] = { 7, 10, 14, 16, 18, 23, 24, 26, 27 };
@@ -288,10 +294,18 @@ END_TEST
 /* Bland JM, Altman DG 1986 Lancet i:307-310, peak flow, l/min (published data); large meter twice, mini meter twice. */
 START_TEST (test_peak_flow)
 {
-  static const double large_1[] = { 494, 395, 516, 434, 476, 557, 413, 442, 650, 433, 417, 656, 267, 478, 178, 423, 427 };
-  static const double large_2[] = { 490, 397, 512, 401, 470, 611, 415, 431, 638, 429, 420, 633, 275, 492, 165, 372, 421 };
-  static const double mini_1[] = { 512, 430, 520, 428, 500, 600, 364, 380, 658, 445, 432, 626, 260, 477, 259, 350, 451 };
-  static const double mini_2[] = { 525, 415, 508, 444, 500, 625, 460, 390, 642, 432, 420, 605, 227, 467, 268, 370, 443 };
+  static const double large_1[] = {
+    494, 395, 516, 434, 476, 557, 413, 442, 650, 433, 417, 656, 267, 478, 178, 423, 427,
+  };
+  static const double large_2[] = {
+    490, 397, 512, 401, 470, 611, 415, 431, 638, 429, 420, 633, 275, 492, 165, 372, 421,
+  };
+  static const double mini_1[] = {
+    512, 430, 520, 428, 500, 600, 364, 380, 658, 445, 432, 626, 260, 477, 259, 350, 451,
+  };
+  static const double mini_2[] = {
+    525, 415, 508, 444, 500, 625, 460, 390, 642, 432, 420, 605, 227, 467, 268, 370, 443,
+  };
   SwAgreement found;
 
   ck_assert (sw_agreement_compute (large_1, mini_1, 17, 0.95, &found, NULL));
@@ -308,7 +322,8 @@ START_TEST (test_peak_flow)
 }
 END_TEST
 
-/* Shrout PE, Fleiss JL 1979 Psychol Bull 86:420-428 (published): 6 targets, 4 judges; printed .17 .29 .71 .44 .62 .91. */
+/* Shrout PE, Fleiss JL 1979 Psychol Bull 86:420-428 (published): 6 targets, 4 judges; printed .17 .29 .71 .44 .62
+ * .91. */
 START_TEST (test_judges)
 {
   static const double ratings[] = { 9, 2, 5, 8, 6, 1, 3, 2, 8, 4, 6, 8, 7, 1, 2, 6, 10, 5, 6, 9, 6, 2, 4, 7 };

@@ -53,7 +53,7 @@ gboolean sw_agreement_compute (const double *a,
                                SwAgreement *result,
                                GError **error);
 
-/* The six forms: judges differ per target (1), are a sample (2), are the only ones (3); one judge's or the mean's rating. */
+/* Judges differ per target (1), are a sample (2), are the only ones (3); reliability of one judge or of their mean (K). */
 typedef enum
 {
   SW_ICC_1_1,

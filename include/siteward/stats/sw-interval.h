@@ -31,7 +31,7 @@ typedef struct
  * @n_maximal: how many maximal intervals there are, with and without mass
  * @loglik: log likelihood reached (0 with no courses)
  * @gap: no other distribution has a log likelihood higher than @loglik + @gap; see sw_turnbull_fit()
- * @iterations: how many steps that took
+ * @iterations: how many rounds of steps that took
  */
 typedef struct
 {
