@@ -313,3 +313,14 @@ fixture_fill (SwStore *store, GRand *rand)
       must (store, SW_ACT_KEEP_RECORD, fixture_facts (fact, NULL));
     }
 }
+
+void
+fixture_assert_sound (SwStore *store)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwCheckReport) report = sw_store_check (store, &(SwCheckOptions) { NULL }, NULL, &error);
+
+  ck_assert_msg (report != NULL, "%s", error ? error->message : "");
+  ck_assert_msg (report->troubles->len == 0, "%s",
+                 report->troubles->len > 0 ? (char *) report->troubles->pdata[0] : "");
+}

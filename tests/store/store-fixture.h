@@ -32,3 +32,6 @@ gint64 fixture_weigh (SwStore *store, gint64 patient, gint64 grams);
 gpointer fixture_random_fact (SwFactKind kind, GRand *rand);
 /* One row of every kind, in an order in which references hold, all about patient 1 and course 1. Written by person 1. */
 void fixture_fill (SwStore *store, GRand *rand);
+
+/* The check finds nothing, or fails the test with what it found. */
+void fixture_assert_sound (SwStore *store);

@@ -115,6 +115,8 @@ START_TEST (every_kind_of_fact_comes_back)
             assert_same_rows ((SwFactKind) kind, facts->pdata[0], found);
           }
       }
+  /* What was written under client scope is compared here, by the check, as all else is once more. */
+  fixture_assert_sound (store);
 }
 END_TEST
 
