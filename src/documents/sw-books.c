@@ -90,7 +90,8 @@ parse (SwDocumentKind kind, const char *name, GBytes *bytes, const GPtrArray *me
   g_assert_not_reached ();
 }
 
-/* Documents of a record were checked against the medicines of their day when they were adopted: not again against today's. */
+/* Documents of a record were checked against the medicines of their day when they were adopted: not again against
+ * today's. */
 static gboolean
 add_row (SwBooks *books, const SwPractice *practice, const SwDocument *row, GError **error)
 {
@@ -100,13 +101,15 @@ add_row (SwBooks *books, const SwPractice *practice, const SwDocument *row, GErr
 
   if (row->doc_kind < 0 || row->doc_kind >= SW_N_DOCUMENT_KINDS)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD, _ ("The record holds a document “%s” of no kind known here."), row->doc_id);
+      g_set_error (error, SW_ERROR, SW_ERROR_RECORD, _ ("The record holds a document “%s” of no kind known here."),
+                   row->doc_id);
       return FALSE;
     }
   head = parse (kind, row->doc_id, row->bytes, NULL, &local);
   if (head == NULL)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD, _ ("A document kept in the record can't be read: %s"), local->message);
+      g_set_error (error, SW_ERROR, SW_ERROR_RECORD, _ ("A document kept in the record can't be read: %s"),
+                   local->message);
       return FALSE;
     }
   g_ptr_array_add (shelf_of (books, kind), head);

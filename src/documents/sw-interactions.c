@@ -15,7 +15,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-static const char *const when_codes[] = { "together", "washout", "within", "taken", "double", "mixed", "xylitol", NULL };
+static const char *const when_codes[] =
+    { "together", "washout", "within", "taken", "double", "mixed", "xylitol", NULL };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (when_codes) == SW_N_WHENS + 1);
 
@@ -56,7 +57,8 @@ is_substance (const SwInteractions *interactions, const GPtrArray *medicines, co
     {
       const SwMedicineClass *medicine_class = g_ptr_array_index (interactions->classes, i);
 
-      if (medicine_class->substances != NULL && g_strv_contains ((const char *const *) medicine_class->substances, code))
+      if (medicine_class->substances != NULL &&
+          g_strv_contains ((const char *const *) medicine_class->substances, code))
         return TRUE;
     }
   return sw_medicines_find (medicines, code) != NULL;
@@ -72,8 +74,8 @@ is_answer (const char *code)
 }
 
 static void
-check_party (SwReader *reader, const SwNode *node, const SwInteractions *interactions, const GPtrArray *medicines, SwParty is,
-             const char *code)
+check_party (SwReader *reader, const SwNode *node, const SwInteractions *interactions, const GPtrArray *medicines,
+             SwParty is, const char *code)
 {
   gboolean known = TRUE;
 
@@ -82,13 +84,14 @@ check_party (SwReader *reader, const SwNode *node, const SwInteractions *interac
   else if (is == SW_PARTY_SUBSTANCE && medicines != NULL)
     known = is_substance (interactions, medicines, code);
   else if (is == SW_PARTY_FACT && !is_answer (code))
-    sw_reader_refuse (reader, node, code, SW_CONTRADICTION_UNKNOWN_QUESTION, _ ("no question asked here has the answer %s"), code);
+    sw_reader_refuse (reader, node, code, SW_CONTRADICTION_UNKNOWN_QUESTION,
+                      _ ("no question asked here has the answer %s"), code);
   if (!known)
     sw_reader_refuse (reader, node, code, SW_CONTRADICTION_UNKNOWN_CLASS,
                       _ ("%s is neither listed here nor in a medicine's document"), code);
 }
 
-/* "class:nsaid", "substance:tramadol", "fact:diabetes/yes"; (transfer full) the code after the colon, NULL for no party. */
+/* "class:nsaid", "substance:tramadol", "fact:diabetes/yes"; (transfer full) the code, NULL for no party. */
 static char *
 read_party (SwReader *reader, const SwNode *node, const char *attribute, SwParty *is)
 {
@@ -147,9 +150,11 @@ read_when (SwReader *reader, const SwNode *node)
   int when = sw_code_index (when_codes, value);
 
   if (value == NULL)
-    sw_reader_refuse (reader, node, "when", SW_CONTRADICTION_MISSING_ATTRIBUTE, _ ("<interaction> needs the attribute when"));
+    sw_reader_refuse (reader, node, "when", SW_CONTRADICTION_MISSING_ATTRIBUTE,
+                      _ ("<interaction> needs the attribute when"));
   else if (when < 0)
-    sw_reader_refuse (reader, node, "when", SW_CONTRADICTION_UNKNOWN_RULE, _ ("“%s” is no time that is known here"), value);
+    sw_reader_refuse (reader, node, "when", SW_CONTRADICTION_UNKNOWN_RULE, _ ("“%s” is no time that is known here"),
+                      value);
   return when < 0 ? SW_WHEN_TOGETHER : (SwWhen) when;
 }
 

@@ -34,7 +34,8 @@ static const struct
 static void
 read_target (SwReader *reader, SwNode *dose, SwMedicine *medicine)
 {
-  const SwFigure *floor = sw_reader_figure (reader, dose, "at-least"), *target = sw_reader_figure (reader, dose, "target");
+  const SwFigure *floor = sw_reader_figure (reader, dose, "at-least");
+  const SwFigure *target = sw_reader_figure (reader, dose, "target");
 
   medicine->at_least = floor != NULL;
   medicine->target_ug_per_kg = sw_reader_amount (reader, floor != NULL ? floor : target, "mg/kg", UG_DIGITS);
@@ -56,11 +57,13 @@ check_target (SwReader *reader, SwNode *dose, const SwMedicine *medicine)
   gboolean has_range = medicine->low_ug_per_kg != SW_UNKNOWN && medicine->high_ug_per_kg != SW_UNKNOWN;
 
   if (has_range && medicine->low_ug_per_kg > medicine->high_ug_per_kg)
-    sw_reader_refuse_figure (reader, high, SW_CONTRADICTION_LEAST_OVER_MOST,
-                             _ ("the lowest dose, %" G_GINT64_FORMAT " ug/kg, is over the highest, %" G_GINT64_FORMAT " ug/kg"),
-                             medicine->low_ug_per_kg, medicine->high_ug_per_kg);
+    sw_reader_refuse_figure (
+        reader, high, SW_CONTRADICTION_LEAST_OVER_MOST,
+        _ ("the lowest dose, %" G_GINT64_FORMAT " ug/kg, is over the highest, %" G_GINT64_FORMAT " ug/kg"),
+        medicine->low_ug_per_kg, medicine->high_ug_per_kg);
   else if (has_range && target != NULL && medicine->target_ug_per_kg != SW_UNKNOWN &&
-           (medicine->target_ug_per_kg < medicine->low_ug_per_kg || medicine->target_ug_per_kg > medicine->high_ug_per_kg))
+           (medicine->target_ug_per_kg < medicine->low_ug_per_kg ||
+            medicine->target_ug_per_kg > medicine->high_ug_per_kg))
     sw_reader_refuse_figure (reader, target, SW_CONTRADICTION_OUT_OF_RANGE,
                              _ ("the target lies outside %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT " ug/kg"),
                              medicine->low_ug_per_kg, medicine->high_ug_per_kg);
@@ -80,15 +83,16 @@ read_interval (SwReader *reader, SwNode *dose, SwMedicine *medicine)
   unit = g_str_has_suffix (value, " h") ? value + strlen (value) - strlen (" h") : NULL;
   if (unit == NULL)
     {
-      sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNIT_MISMATCH, _ ("“%s” is not in hours (h)"), figure->value);
+      sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNIT_MISMATCH, _ ("“%s” is not in hours (h)"),
+                               figure->value);
       return;
     }
   *unit = '\0';
   to = strstr (value, " to ");
   if (to != NULL)
     *to = '\0';
-  if (!sw_decimal_parse (value, 0, &least, NULL) || !sw_decimal_parse (to != NULL ? to + strlen (" to ") : value, 0, &most, NULL) ||
-      least == 0)
+  if (!sw_decimal_parse (value, 0, &least, NULL) ||
+      !sw_decimal_parse (to != NULL ? to + strlen (" to ") : value, 0, &most, NULL) || least == 0)
     sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_BAD_VALUE,
                              _ ("“%s” is no interval: write it like 12 h or 8 to 12 h"), figure->value);
   else if (least > most)
@@ -125,7 +129,8 @@ add_strength (SwReader *reader, SwMedicine *medicine, const SwFigure *figure, Sw
       const SwStrength *other = g_ptr_array_index (medicine->strengths, i);
 
       if (other->ug == ug && other->form == form)
-        sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_DUPLICATE_ID, _ ("the strength %s stands there twice"), number);
+        sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_DUPLICATE_ID,
+                                 _ ("the strength %s stands there twice"), number);
     }
   strength = g_new0 (SwStrength, 1);
   *strength = (SwStrength){ ug, form, figure };
@@ -184,7 +189,8 @@ read_stock (SwReader *reader, SwNode *stock, SwMedicine *medicine)
   code = sw_reader_code (reader, divide, divide_codes, SW_CONTRADICTION_BAD_VALUE);
   medicine->divide = code == SW_DIVIDE_HALVES ? SW_DIVIDE_HALVES : SW_DIVIDE_WHOLE;
   if (medicine->divide == SW_DIVIDE_HALVES && !has_tablets (medicine))
-    sw_reader_refuse_figure (reader, divide, SW_CONTRADICTION_FORM_MISMATCH, _ ("only tablets have halves, and none is listed"));
+    sw_reader_refuse_figure (reader, divide, SW_CONTRADICTION_FORM_MISMATCH,
+                             _ ("only tablets have halves, and none is listed"));
 }
 
 static gboolean

@@ -24,7 +24,7 @@ struct _SwNode
   gboolean used;       /* something asked for it; what nothing asked for has no meaning */
 };
 
-/* The root element. Refuses what is no XML, no UTF-8, has a document type, is larger than a megabyte or deeper than 16. */
+/* The root element. Refuses what is no XML, no UTF-8, has a document type, over a megabyte or over 16 deep. */
 SwNode *sw_node_parse (const char *file, GBytes *bytes, GError **error);
 void sw_node_free (SwNode *node);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwNode, sw_node_free)

@@ -65,8 +65,8 @@ sw_node_attribute (const SwNode *node, const char *name)
 }
 
 static void
-start_element_cb (GMarkupParseContext *context, const char *name, const char **names, const char **values, gpointer data,
-                  GError **error)
+start_element_cb (GMarkupParseContext *context, const char *name, const char **names, const char **values,
+                  gpointer data, GError **error)
 {
   Builder *builder = data;
   SwNode *node, *parent;
@@ -113,7 +113,8 @@ static void
 passthrough_cb (GMarkupParseContext *context, const char *text, gsize length, gpointer data, GError **error)
 {
   if (g_str_has_prefix (text, "<!DOCTYPE"))
-    g_set_error (error, G_MARKUP_ERROR, G_MARKUP_ERROR_INVALID_CONTENT, _ ("a document type is not read here: remove it"));
+    g_set_error (error, G_MARKUP_ERROR, G_MARKUP_ERROR_INVALID_CONTENT,
+                 _ ("a document type is not read here: remove it"));
 }
 
 static void
@@ -180,7 +181,8 @@ sw_node_parse (const char *file, GBytes *bytes, GError **error)
 
   if (size > MOST_BYTES)
     sw_document_refuse (error, file, 1, 1, "", SW_CONTRADICTION_MALFORMED,
-                        _ ("the document has %" G_GSIZE_FORMAT " bytes, more than the %d that are read"), size, MOST_BYTES);
+                        _ ("the document has %" G_GSIZE_FORMAT " bytes, more than the %d that are read"), size,
+                        MOST_BYTES);
   else if (feed (&builder, context, data, size, &local))
     return builder.root;
   else

@@ -51,8 +51,8 @@ read_score (SwReader *reader, SwNode *after, SwProtocol *protocol)
     return;
   if (day != SW_UNKNOWN && (day < protocol->score_first_day || day > protocol->score_last_day))
     sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_DAY_OUTSIDE_COURSE,
-                             _ ("day %d is not one of the days on which a score counts for it, %d to %d"), protocol->score_day,
-                             protocol->score_first_day, protocol->score_last_day);
+                             _ ("day %d is not one of the days on which a score counts for it, %d to %d"),
+                             protocol->score_day, protocol->score_first_day, protocol->score_last_day);
 }
 
 void
@@ -70,5 +70,6 @@ sw_protocol_read_after (SwReader *reader, SwProtocol *protocol)
   read_visits (reader, after, protocol);
   read_score (reader, after, protocol);
   protocol->retreat_day = sw_reader_whole (reader, sw_reader_figure (reader, after, "retreat-day"), "d");
-  protocol->retreat_after_score_days = sw_reader_whole (reader, sw_reader_figure (reader, after, "retreat-after-score"), "d");
+  protocol->retreat_after_score_days =
+      sw_reader_whole (reader, sw_reader_figure (reader, after, "retreat-after-score"), "d");
 }

@@ -77,7 +77,8 @@ read_tier (SwReader *reader, SwNode *node, SwProtocol *protocol)
     sw_reader_refuse (reader, node, "tier", SW_CONTRADICTION_MISSING_FIGURE,
                       _ ("a tier begins either from a volume or over it: write one of the two"));
   if (to != NULL && under != NULL)
-    sw_reader_refuse_figure (reader, under, SW_CONTRADICTION_DUPLICATE_FIGURE, _ ("a tier ends either at a volume or under it"));
+    sw_reader_refuse_figure (reader, under, SW_CONTRADICTION_DUPLICATE_FIGURE,
+                             _ ("a tier ends either at a volume or under it"));
   tier->from_included = from != NULL;
   tier->from = sw_reader_amount (reader, from != NULL ? from : over, "cm3", VOLUME_DIGITS);
   tier->to_included = to != NULL;
@@ -121,7 +122,8 @@ read_tiers (SwReader *reader, SwNode *dose, SwProtocol *protocol)
   g_autoptr (GPtrArray) nodes = sw_reader_children (reader, dose, "tier");
 
   if (nodes->len < 2)
-    sw_reader_refuse (reader, dose, "tier", SW_CONTRADICTION_MISSING_FIGURE, _ ("a rule by tiers needs two tiers or more"));
+    sw_reader_refuse (reader, dose, "tier", SW_CONTRADICTION_MISSING_FIGURE,
+                      _ ("a rule by tiers needs two tiers or more"));
   for (guint i = 0; i < nodes->len && reader->error == NULL; i++)
     {
       read_tier (reader, g_ptr_array_index (nodes, i), protocol);
@@ -144,7 +146,8 @@ read_rules (SwReader *reader, SwNode *dose, SwProtocol *protocol)
     return;
   if (volume < 0 || rule < 0)
     {
-      sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNKNOWN_RULE, _ ("the volume rule and the dose rule need values"));
+      sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNKNOWN_RULE,
+                               _ ("the volume rule and the dose rule need values"));
       return;
     }
   protocol->volume_rule = (SwVolumeRule) volume;
@@ -161,23 +164,27 @@ read_limits (SwReader *reader, SwNode *dose, SwProtocol *protocol)
   static const char *const uses[] = { "several", "single", NULL };
 
   protocol->least_dose_nl = sw_reader_amount (reader, sw_reader_figure (reader, dose, "least-dose"), "mL", NL_DIGITS);
-  protocol->largest_tumour = sw_reader_amount (reader, sw_reader_figure (reader, dose, "largest-tumour"), "cm3", VOLUME_DIGITS);
-  protocol->most_nl_per_kg = sw_reader_amount (reader, sw_reader_figure (reader, dose, "most-per-weight"), "mL/kg", NL_DIGITS);
-  protocol->most_nl_per_treatment = sw_reader_amount (reader, sw_reader_figure (reader, dose, "most-per-treatment"), "mL",
-                                                      NL_DIGITS);
+  protocol->largest_tumour =
+      sw_reader_amount (reader, sw_reader_figure (reader, dose, "largest-tumour"), "cm3", VOLUME_DIGITS);
+  protocol->most_nl_per_kg =
+      sw_reader_amount (reader, sw_reader_figure (reader, dose, "most-per-weight"), "mL/kg", NL_DIGITS);
+  protocol->most_nl_per_treatment =
+      sw_reader_amount (reader, sw_reader_figure (reader, dose, "most-per-treatment"), "mL", NL_DIGITS);
   protocol->vial_nl = sw_reader_amount (reader, sw_reader_figure (reader, dose, "vial"), "mL", NL_DIGITS);
   protocol->vial_single_use = sw_reader_code (reader, sw_reader_figure (reader, dose, "vial-use"), uses,
                                               SW_CONTRADICTION_BAD_VALUE) == 1;
   protocol->look_back_days = sw_reader_whole (reader, sw_reader_figure (reader, dose, "look-back"), "d");
 }
 
-/* The most that one tumour of a tier can need, in nL x 1e-9 cm3 / cm3; the tier's upper end is the largest tumour's if nearer. */
+/* The most that one tumour of a tier can need, in nL x 1e-9 cm3 / cm3; the tier's upper end is the largest tumour's if
+ * nearer. */
 static void
 check_tier_dose (SwReader *reader, const SwProtocol *protocol, const SwTier *tier, const SwFigure *limit)
 {
-  gint64 largest = tier->to == SW_UNKNOWN || (protocol->largest_tumour != SW_UNKNOWN && protocol->largest_tumour < tier->to)
-                       ? protocol->largest_tumour
-                       : tier->to;
+  gint64 largest =
+      tier->to == SW_UNKNOWN || (protocol->largest_tumour != SW_UNKNOWN && protocol->largest_tumour < tier->to)
+            ? protocol->largest_tumour
+            : tier->to;
   g_autofree char *needed = NULL, *most = NULL;
   SwRatio need, allowed = sw_ratio (protocol->most_nl_per_treatment, SW_NL_PER_ML);
   int order = 0;
@@ -188,9 +195,10 @@ check_tier_dose (SwReader *reader, const SwProtocol *protocol, const SwTier *tie
       !sw_ratio_compare (need, allowed, &order) || order <= 0)
     return;
   sw_ratio_format_beside (need, allowed, 2, &needed, &most);
-  sw_reader_refuse_figure (reader, limit, SW_CONTRADICTION_DOSE_OVER_LIMIT,
-                           _ ("a tumour that may be treated needs %s mL, over the %s mL of a treatment: it could never be treated"),
-                           needed, most);
+  sw_reader_refuse_figure (
+      reader, limit, SW_CONTRADICTION_DOSE_OVER_LIMIT,
+      _ ("a tumour that may be treated needs %s mL, over the %s mL of a treatment: it could never be treated"), needed,
+      most);
 }
 
 static void

@@ -41,7 +41,8 @@ check_days (SwReader *reader, const SwProtocol *protocol, const SwAlternative *a
   if (phase->first_day < protocol->medicine_first_day || phase->last_day > protocol->medicine_last_day)
     sw_reader_refuse_figure (reader, phase->days, SW_CONTRADICTION_DAY_OUTSIDE_COURSE,
                              _ ("days %d to %d do not lie within the days of the course's medicines, %d to %d"),
-                             phase->first_day, phase->last_day, protocol->medicine_first_day, protocol->medicine_last_day);
+                             phase->first_day, phase->last_day, protocol->medicine_first_day,
+                             protocol->medicine_last_day);
   if (before != NULL && phase->first_day <= before->last_day)
     sw_reader_refuse_figure (reader, phase->days, SW_CONTRADICTION_PHASES_OVERLAP,
                              _ ("the phase begins on day %d, and the one before it ends on day %d"), phase->first_day,
@@ -80,7 +81,8 @@ check_interval (SwReader *reader, const SwPhase *phase)
 }
 
 static void
-read_phase (SwReader *reader, const SwProtocol *protocol, SwNode *node, SwAlternative *alternative, const SwMedicine *medicine)
+read_phase (SwReader *reader, const SwProtocol *protocol, SwNode *node, SwAlternative *alternative,
+            const SwMedicine *medicine)
 {
   SwPhase *phase = g_new0 (SwPhase, 1);
 
@@ -102,7 +104,8 @@ read_phase (SwReader *reader, const SwProtocol *protocol, SwNode *node, SwAltern
 }
 
 static void
-read_alternative (SwReader *reader, const SwProtocol *protocol, SwNode *node, SwMedicineGroup *group, const GPtrArray *medicines)
+read_alternative (SwReader *reader, const SwProtocol *protocol, SwNode *node, SwMedicineGroup *group,
+                  const GPtrArray *medicines)
 {
   const char *substance = sw_reader_id (reader, node, "substance");
   const SwMedicine *medicine = medicines != NULL ? sw_medicines_find (medicines, substance) : NULL;
@@ -114,7 +117,8 @@ read_alternative (SwReader *reader, const SwProtocol *protocol, SwNode *node, Sw
     sw_reader_refuse (reader, node, substance, SW_CONTRADICTION_UNKNOWN_MEDICINE,
                       _ ("no document describes the medicine %s"), substance);
   if (sw_group_alternative (group, substance) != NULL)
-    sw_reader_refuse (reader, node, substance, SW_CONTRADICTION_DUPLICATE_ID, _ ("the group lists %s twice"), substance);
+    sw_reader_refuse (reader, node, substance, SW_CONTRADICTION_DUPLICATE_ID, _ ("the group lists %s twice"),
+                      substance);
   if (phases->len == 0)
     sw_reader_refuse (reader, node, substance, SW_CONTRADICTION_EMPTY_GROUP, _ ("%s has no <phase>"), substance);
   alternative = g_new0 (SwAlternative, 1);

@@ -68,12 +68,14 @@ read_part (SwReader *reader, const SwFigure *figure, const SwQuestion *question,
   int code = sides[0] != NULL && sides[1] != NULL ? sw_code_index (severity_codes, sides[1]) : -1;
 
   if (code < 0)
-    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_BAD_VALUE,
-                             _ ("“%s” says nothing about an answer: write ANSWER: meets, note, vet-decides, not-known or "
-                                "rules-out"),
-                             part);
+    sw_reader_refuse_figure (
+        reader, figure, SW_CONTRADICTION_BAD_VALUE,
+        _ ("“%s” says nothing about an answer: write ANSWER: meets, note, vet-decides, not-known or "
+           "rules-out"),
+        part);
   else if (!g_str_equal (sides[0], "else") && sw_question_choice (question, sides[0]) == NULL)
-    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNKNOWN_QUESTION, _ ("the question has no answer %s"), sides[0]);
+    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNKNOWN_QUESTION, _ ("the question has no answer %s"),
+                             sides[0]);
   if (reader->error != NULL)
     return NULL;
   *severity = (SwSeverity) code;
@@ -107,7 +109,8 @@ read_rulings (SwReader *reader, SwProtocol *protocol, const SwFigure *figure)
   int otherwise = -1;
 
   if (question == NULL)
-    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNKNOWN_QUESTION, _ ("no question of this name is asked here"));
+    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNKNOWN_QUESTION,
+                             _ ("no question of this name is asked here"));
   for (guint i = 0; parts != NULL && parts[i] != NULL && reader->error == NULL; i++)
     {
       SwSeverity severity = SW_NOT_KNOWN;
@@ -116,7 +119,8 @@ read_rulings (SwReader *reader, SwProtocol *protocol, const SwFigure *figure)
       if (answer == NULL)
         return;
       if (g_str_equal (answer, "else") ? otherwise >= 0 : sw_protocol_ruling (protocol, figure->name, answer) != NULL)
-        sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_DUPLICATE_ID, _ ("the answer %s stands there twice"), answer);
+        sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_DUPLICATE_ID, _ ("the answer %s stands there twice"),
+                                 answer);
       else if (g_str_equal (answer, "else"))
         otherwise = (int) severity;
       else

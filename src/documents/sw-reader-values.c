@@ -19,8 +19,8 @@ has_value (const SwReader *reader, const SwFigure *figure)
   return reader->error == NULL && figure != NULL && *figure->value != '\0';
 }
 
-/* A bare U is not taken for IU: one USP unit of bleomycin is 1,000 IU. Nor is a dose per volume of tumour in IU: the syringe holds
- * mL, and the strength says how many IU are in one. */
+/* A bare U is not taken for IU: one USP unit of bleomycin is 1,000 IU. Nor is a dose per volume of tumour in IU: the
+ * syringe holds mL, and the strength says how many IU are in one. */
 static gboolean
 is_bare_unit (const char *unit)
 {
@@ -40,7 +40,8 @@ refuse_unit (SwReader *reader, const SwFigure *figure, const char *found, const 
     sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNIT_MISMATCH, _ ("“%s” has a unit where none belongs"),
                              figure->value);
   else
-    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNIT_MISMATCH, _ ("“%s” is not in %s"), figure->value, unit);
+    sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_UNIT_MISMATCH, _ ("“%s” is not in %s"), figure->value,
+                             unit);
 }
 
 /* The number before the unit, or NULL when the unit is another one. */
@@ -127,8 +128,8 @@ sw_reader_list (SwReader *reader, const SwFigure *figure)
   parts = g_strsplit (figure->value, ";", -1);
   for (char **part = parts; *part != NULL; part++)
     if (*g_strstrip (*part) == '\0')
-      sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_BAD_VALUE, _ ("“%s” has an empty part between its semicolons"),
-                               figure->value);
+      sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_BAD_VALUE,
+                               _ ("“%s” has an empty part between its semicolons"), figure->value);
   return parts;
 }
 
@@ -144,7 +145,8 @@ sw_reader_code (SwReader *reader, const SwFigure *figure, const char *const *cod
     {
       g_autofree char *known = g_strjoinv (", ", (char **) codes);
 
-      sw_reader_refuse_figure (reader, figure, kind, _ ("“%s” is not known here: write one of %s"), figure->value, known);
+      sw_reader_refuse_figure (reader, figure, kind, _ ("“%s” is not known here: write one of %s"), figure->value,
+                               known);
     }
   return index;
 }

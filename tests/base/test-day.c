@@ -74,9 +74,10 @@ END_TEST
 
 START_TEST (test_bad_days)
 {
-  static const char *const texts[] = { "", "2026", "2026-2-28", "28-02-2026", "2026/02/28", "2026-02-29", "2026-13-01",
-                                       "2026-00-10", "2026-04-31", "2026-01-00", "0000-01-01", "2026-02-28 ", " 2026-02-28",
-                                       "2026-02-2x", "２０２６-02-28", "tomorrow", "-2026-02-28" };
+  static const char *const texts[] = { "",           "2026",        "2026-2-28",   "28-02-2026", "2026/02/28",
+                                       "2026-02-29", "2026-13-01",  "2026-00-10",  "2026-04-31", "2026-01-00",
+                                       "0000-01-01", "2026-02-28 ", " 2026-02-28", "2026-02-2x", "２０２６-02-28",
+                                       "tomorrow",   "-2026-02-28" };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
@@ -92,7 +93,8 @@ END_TEST
 
 START_TEST (test_bad_times)
 {
-  static const char *const times[] = { "", "8:05", "24:00", "08:60", "08:05:00", "8.05", "0805", "08:5", "-1:00", "noon" };
+  static const char *const times[] =
+      { "", "8:05", "24:00", "08:60", "08:05:00", "8.05", "0805", "08:5", "-1:00", "noon" };
   static const char *const moments[] = { "", "2026-02-28", "2026-02-28 08:05", "2026-02-28T24:00", "2026-02-30T08:05",
                                          "2026-02-28T08:05Z", "2026-02-28T08:05+01:00", "T08:05" };
 
@@ -155,10 +157,14 @@ START_TEST (test_changes_of_the_clock)
   g_autoptr (GTimeZone) zone = g_time_zone_new_identifier (MIDDLE_EUROPE);
 
   ck_assert_ptr_nonnull (zone);
-  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-03-28T20:00"), moment ("2026-03-29T08:00")), 11 * 60);
-  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-10-24T20:00"), moment ("2026-10-25T08:00")), 13 * 60);
-  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-06-01T20:00"), moment ("2026-06-02T08:00")), 12 * 60);
-  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-06-02T08:00"), moment ("2026-06-01T20:00")), -12 * 60);
+  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-03-28T20:00"), moment ("2026-03-29T08:00")),
+                    11 * 60);
+  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-10-24T20:00"), moment ("2026-10-25T08:00")),
+                    13 * 60);
+  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-06-01T20:00"), moment ("2026-06-02T08:00")),
+                    12 * 60);
+  ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-06-02T08:00"), moment ("2026-06-01T20:00")),
+                    -12 * 60);
   /* 02:30 is skipped in March: as far after the change, 03:30 summer time. */
   ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-03-29T01:30"), moment ("2026-03-29T02:30")), 60);
   ck_assert_int_eq (sw_moment_minutes_between (zone, moment ("2026-03-29T02:30"), moment ("2026-03-29T03:30")), 0);
@@ -191,7 +197,8 @@ END_TEST
 /* Zones far from Greenwich, and half hours, keep the local day. */
 START_TEST (test_far_zones)
 {
-  static const char *const zones[] = { "UTC0", "<+14>-14", "<-11>11", "NST3:30NDT,M3.2.0,M11.1.0", "NZST-12NZDT,M9.5.0,M4.1.0/3" };
+  static const char *const zones[] =
+      { "UTC0", "<+14>-14", "<-11>11", "NST3:30NDT,M3.2.0,M11.1.0", "NZST-12NZDT,M9.5.0,M4.1.0/3" };
 
   for (guint i = 0; i < G_N_ELEMENTS (zones); i++)
     {

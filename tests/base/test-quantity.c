@@ -282,7 +282,8 @@ START_TEST (test_formats)
   assert_text (sw_drug_volume_format (4000000), "4.00");
   assert_text (sw_reading_format ((gint64[]){ 2140, 1800, 890 }), "21.4 × 18.0 × 8.9");
   /* 21.4 x 18.0 x 8.9 / 2 mm3 = 1714.14 mm3 */
-  assert_text (sw_volume_format (sw_ratio (G_GINT64_CONSTANT (2140) * 1800 * 890, 2 * SW_VOLUME_UNITS_PER_CM3)), "1.71");
+  assert_text (sw_volume_format (sw_ratio (G_GINT64_CONSTANT (2140) * 1800 * 890, 2 * SW_VOLUME_UNITS_PER_CM3)),
+               "1.71");
   assert_text (sw_volume_format (sw_ratio (1, 16)), "0.0625");
   assert_text (sw_volume_format (sw_ratio (196, 1000)), "0.196");
 }
@@ -303,8 +304,8 @@ END_TEST
 
 START_TEST (test_bad_decimals)
 {
-  static const char *const bad_decimals[] = { "", " 1", "1 ", "1,5", "-1", "+1", ".5", "5.", "1e3", "1.2.3", "0.1234567",
-                                              "abc", "0x10", "999999999999999" };
+  static const char *const bad_decimals[] = { "",   " 1",  "1 ",    "1,5",       "-1",  "+1",   ".5",
+                                              "5.", "1e3", "1.2.3", "0.1234567", "abc", "0x10", "999999999999999" };
   static const char *const bad_integers[] = { "", "-", "1.0", "--1", "1 ", "two", "9999999999999999" };
 
   for (guint i = 0; i < G_N_ELEMENTS (bad_decimals); i++)

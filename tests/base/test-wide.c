@@ -157,8 +157,10 @@ START_TEST (test_against_long_double)
       ck_assert_msg (sw_ratio_add (a, b, &r) && fabsl ((long double) r.num / r.den - (x + y)) < 1e-9L, "seed %u", seed);
       ck_assert_msg (sw_ratio_sub (a, b, &r) && fabsl ((long double) r.num / r.den - (x - y)) < 1e-9L, "seed %u", seed);
       ck_assert_msg (sw_ratio_mul (a, b, &r) && fabsl ((long double) r.num / r.den - x * y) < 1e-6L, "seed %u", seed);
-      ck_assert_msg (sw_ratio_compare (a, b, &order) && order == (n1 * d2 > n2 * d1) - (n1 * d2 < n2 * d1), "seed %u", seed);
-      ck_assert_msg (n2 == 0 || (sw_ratio_div (a, b, &r) && sw_ratio_mul (r, b, &r) && r.num == a.num && r.den == a.den),
+      ck_assert_msg (sw_ratio_compare (a, b, &order) && order == (n1 * d2 > n2 * d1) - (n1 * d2 < n2 * d1), "seed %u",
+                     seed);
+      ck_assert_msg (n2 == 0 ||
+                         (sw_ratio_div (a, b, &r) && sw_ratio_mul (r, b, &r) && r.num == a.num && r.den == a.den),
                      "seed %u", seed);
     }
 }

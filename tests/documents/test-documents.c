@@ -38,7 +38,8 @@ START_TEST (test_medicine)
 {
   g_autoptr (GPtrArray) medicines = read_medicines ();
   const SwMedicine *medicine = sw_medicines_find (medicines, "testmed");
-  const SwStrength *first = g_ptr_array_index (medicine->strengths, 0), *last = g_ptr_array_index (medicine->strengths, 3);
+  const SwStrength *first = g_ptr_array_index (medicine->strengths, 0),
+                   *last = g_ptr_array_index (medicine->strengths, 3);
 
   ck_assert_ptr_null (sw_medicines_find (medicines, "absent"));
   ck_assert_int_eq (medicine->target_ug_per_kg, 500);
@@ -131,7 +132,8 @@ START_TEST (test_protocol_course)
   ck_assert_ptr_eq (second->dose, sw_protocol_figure (protocol, "shield/testmed/phase-2/dose"));
   ck_assert_str_eq (protocol->gate.lead_in_groups[0], "shield");
   ck_assert_str_eq (protocol->gate.day_groups[0], "other");
-  ck_assert (protocol->gate.least_minutes == 60 && protocol->gate.most_minutes == 720 && protocol->gate.first_until == 840);
+  ck_assert (protocol->gate.least_minutes == 60 && protocol->gate.most_minutes == 720 &&
+             protocol->gate.first_until == 840);
   ck_assert_uint_eq (protocol->visit_days->len, 3);
   ck_assert_int_eq (g_array_index (protocol->visit_days, int, 2), 28);
   ck_assert (protocol->score_day == 28 && protocol->score_first_day == 25 && protocol->score_last_day == 35);
@@ -213,10 +215,12 @@ shipped (void)
 START_TEST (test_shipped_tigilanol)
 {
   g_autoptr (SwBooks) books = shipped ();
-  const SwProtocol *eu = sw_books_protocol_named (books, "tigilanol-eu"), *us = sw_books_protocol_named (books, "tigilanol-us");
+  const SwProtocol *eu = sw_books_protocol_named (books, "tigilanol-eu"),
+                   *us = sw_books_protocol_named (books, "tigilanol-us");
 
   ck_assert (sw_document_adoptable (&eu->head) && sw_document_adoptable (&us->head));
-  ck_assert (((SwTier *) eu->tiers->pdata[0])->nl_per_cm3 == 500000 && ((SwTier *) us->tiers->pdata[0])->nl_per_cm3 == 500000);
+  ck_assert (((SwTier *) eu->tiers->pdata[0])->nl_per_cm3 == 500000 &&
+             ((SwTier *) us->tiers->pdata[0])->nl_per_cm3 == 500000);
   ck_assert (eu->strength == 1000 && us->strength == 1000);
   ck_assert (eu->least_dose_nl == 100000 && us->least_dose_nl == 100000);
   ck_assert (eu->most_nl_per_treatment == 4000000 && us->most_nl_per_treatment == 5000000);
@@ -258,7 +262,8 @@ START_TEST (test_shipped_counts)
 }
 END_TEST
 
-/* Domain 3.3: recalled figures are there to be looked at, the ceiling per visit and the rules for people are to be filled in. */
+/* Domain 3.3: recalled figures are there to be looked at, the ceiling per visit and the rules for people are to be
+ * filled in. */
 START_TEST (test_shipped_unverified)
 {
   static const char *const ids[] = { "ect-bleomycin-dog", "ect-cisplatin-dog" };
@@ -296,9 +301,9 @@ END_TEST
 /* Domain 3.2: each substance of the table, and the washouts. */
 START_TEST (test_shipped_medicines)
 {
-  static const char *const substances[] = { "prednisolone", "prednisone", "diphenhydramine", "chlorphenamine", "cetirizine",
-                                            "famotidine", "omeprazole", "maropitant", "gabapentin", "tramadol", "meloxicam",
-                                            "carprofen", "aspirin", "mavacoxib" };
+  static const char *const substances[] =
+      { "prednisolone", "prednisone", "diphenhydramine", "chlorphenamine", "cetirizine", "famotidine", "omeprazole",
+          "maropitant",   "gabapentin", "tramadol",        "meloxicam",      "carprofen",  "aspirin",    "mavacoxib" };
   g_autoptr (SwBooks) books = shipped ();
 
   for (guint i = 0; i < G_N_ELEMENTS (substances); i++)
@@ -398,7 +403,7 @@ add_document (SwPractice *practice, gint64 id, SwDocumentKind kind, const SwDocu
   sw_facts_add (&practice->facts, row);
 }
 
-/* Two revisions in a record: a course finds the one it was made with; by name the newest is found until one is adopted. */
+/* Two revisions in a record: a course finds the one it was made with; by name the newest until one is adopted. */
 START_TEST (test_books_of_a_record)
 {
   g_autoptr (SwBooks) source = shipped (), books = NULL;

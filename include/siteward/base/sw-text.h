@@ -28,7 +28,7 @@ void sw_text_append_field (GString *out, const char *value);
 void sw_text_append_bytes (GString *out, const void *data, gsize length);
 void sw_text_append_int (GString *out, gint64 value);
 
-/* The index of @code in the NULL-terminated @codes, or -1: enums in files and on the command line are kebab-case codes. */
+/* The index of @code in the NULL-terminated @codes, or -1: enums in files and on the command line are codes. */
 int sw_code_index (const char *const *codes, const char *code);
 
 G_END_DECLS

@@ -7,5 +7,5 @@
 
 #include <glib.h>
 
-/* Stands wherever a quantity, a limit or an id may be missing. It is never a quantity: every parser refuses negatives. */
+/* Stands wherever a quantity, a limit or an id may be missing. No quantity is it: parsers refuse negatives. */
 #define SW_UNKNOWN G_MININT64

@@ -1,7 +1,8 @@
 /* sw-books.h: the parsed documents of a record, so that rules look figures up and never parse
  *
- * Made once from the document rows of the practice (or from the shipped files, for the command line without a record) and shared
- * between threads: it never changes. A course keeps its protocol by document row, so an old revision stays readable beside the new.
+ * Made once from the document rows of the practice (or from the shipped files, for the command line without a record)
+ * and shared between threads: it never changes. A course keeps its protocol by document row, so an old revision stays
+ * readable beside the new.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -20,11 +21,12 @@ typedef struct _SwBooks SwBooks;
 /* Every document of the record. A row that does not parse is SW_ERROR_RECORD: it was parsed when it was adopted. */
 SwBooks *sw_books_new (const SwPractice *practice, GError **error);
 
-/* The documents under DIR (protocols, medicines, interactions), each checked against the others. None is adopted. NULL: the
- * shipped ones. */
+/* The documents under DIR (protocols, medicines, interactions), each checked against the others. None is adopted. NULL:
+ * the shipped ones. */
 SwBooks *sw_books_new_shipped (const char *dir, GError **error);
 
-/* Where the shipped documents lie: SW_DATA_DIR of the environment, else where they were installed, else the source tree. */
+/* Where the shipped documents lie: SW_DATA_DIR of the environment, else where they were installed, else the source
+ * tree. */
 char *sw_books_shipped_dir (void);
 
 SwBooks *sw_books_ref (SwBooks *books);

@@ -1,9 +1,9 @@
-/* sw-document.h: what every document with deciding figures has: head, sources, figures, and how it can contradict itself
+/* sw-document.h: what every document with deciding figures has: head, sources, figures; how it contradicts itself
  *
- * A document is XML. Every figure is one element, <figure name="least-dose" value="0.1 mL" mark="second-hand" source="x"/>,
- * with its mark and its source; sources are listed once per document. Elements around a figure give its name a path:
- * "corticosteroid/prednisolone/phase-1/dose". A figure with an empty value is one that a vet must fill in first: the document parses
- * and can be looked at, but can't be adopted.
+ * A document is XML. Every figure is one element, <figure name="least-dose" value="0.1 mL" mark="second-hand"
+ * source="x"/>, with its mark and its source; sources are listed once per document. Elements around a figure give its
+ * name a path: "corticosteroid/prednisolone/phase-1/dose". A figure with an empty value is one that a vet must fill in
+ * first: the document parses and can be looked at, but can't be adopted.
  *
  * A refusal is SW_ERROR_DOCUMENT: "FILE:LINE:COLUMN: KEY: sentence [kind]".
  *
@@ -67,19 +67,19 @@ typedef struct
 /* NULL when the document has no such figure. */
 const SwFigure *sw_document_figure (const SwDocumentHead *head, const char *name);
 
-/* The source of a figure: its title; for not-recorded and for figures without a source a word that says so, translated. */
+/* The source of a figure: its title; for not-recorded and for figures without a source a word that says so. */
 const char *sw_document_source_title (const SwDocumentHead *head, const SwFigure *figure);
 
 /* Whether every figure has a value. */
 gboolean sw_document_adoptable (const SwDocumentHead *head);
 
-/* The figures that a vet ticks one by one at adoption: every one whose mark is not seen. (transfer container) SwFigure */
+/* The figures that a vet ticks one by one at adoption: all whose mark is not seen. (transfer container) SwFigure */
 GPtrArray *sw_document_figures_to_tick (const SwDocumentHead *head);
 
 /* The figures without a value. (transfer container) SwFigure */
 GPtrArray *sw_document_figures_to_fill (const SwDocumentHead *head);
 
-/* Why a document is refused. The first five say it is malformed, all others that it is well-formed but contradictory. */
+/* Why a document is refused. The first five: it is malformed; all others: well-formed but contradictory. */
 typedef enum
 {
   SW_CONTRADICTION_MALFORMED,          /* no XML, no UTF-8, or not this kind of document */
@@ -103,7 +103,7 @@ typedef enum
   SW_CONTRADICTION_TIER_GAP,           /* wider than a point */
   SW_CONTRADICTION_UNKNOWN_RULE,       /* volume rule, dose rule, response rule */
   SW_CONTRADICTION_UNKNOWN_MEDICINE,
-  SW_CONTRADICTION_OUT_OF_RANGE,       /* a dose outside the range of that medicine's document, a target outside its own */
+  SW_CONTRADICTION_OUT_OF_RANGE,       /* a dose outside that medicine's range, a target outside its own */
   SW_CONTRADICTION_INTERVAL_MISMATCH,  /* every so many hours, which that medicine's document doesn't allow */
   SW_CONTRADICTION_DAY_OUTSIDE_COURSE,
   SW_CONTRADICTION_DAYS_REVERSED,

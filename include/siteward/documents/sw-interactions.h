@@ -23,7 +23,8 @@ typedef enum
 typedef enum
 {
   SW_WHEN_TOGETHER, /* on the same day */
-  SW_WHEN_WASHOUT,  /* b ends less than its washout before a begins, or begins less than it after a ended */
+  SW_WHEN_WASHOUT,  /* b ends less than its washout before a begins, or begins less than it after a ended; the
+                     * washout of unknown-nsaid is not known, whatever `days` says */
   SW_WHEN_WITHIN,   /* b within `days` of a, before or after */
   SW_WHEN_TAKEN,    /* b, brought along by the dog, within `days` before a begins */
   SW_WHEN_DOUBLE,   /* a planned while b of the same class goes on */
@@ -60,7 +61,8 @@ typedef struct
   GPtrArray *rows;    /* SwInteraction */
 } SwInteractions;
 
-/* @medicines: SwMedicine whose classes and substances may be named besides the document's own; NULL: names are not checked. */
+/* @medicines: SwMedicine whose classes and substances may be named besides the document's own; NULL: names are not
+ * checked. */
 SwInteractions *sw_interactions_parse (const char *name, GBytes *bytes, const GPtrArray *medicines, GError **error);
 void sw_interactions_free (SwInteractions *interactions);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwInteractions, sw_interactions_free)

@@ -1,7 +1,7 @@
 /* sw-medicine.h: one document per active substance: doses, intervals, strengths, dividing, washout, classes
  *
- * Doses in ug per kg of body weight, strengths in ug (ug per mL for liquids), intervals in hours. SW_UNKNOWN where the document
- * has no such figure: aspirin has a washout and no dose.
+ * Doses in ug per kg of body weight, strengths in ug (ug per mL for liquids), intervals in hours. SW_UNKNOWN where the
+ * document has no such figure: aspirin has a washout and no dose.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -30,7 +30,7 @@ typedef struct
 typedef struct
 {
   SwDocumentHead head;       /* head.id is the substance */
-  gint64 target_ug_per_kg;   /* per dose; SW_UNKNOWN: the vet says it within low and high (tramadol), or no dose at all */
+  gint64 target_ug_per_kg; /* per dose; SW_UNKNOWN: the vet says it within low and high (tramadol), or no dose at all */
   gint64 low_ug_per_kg;
   gint64 high_ug_per_kg;     /* inclusive */
   gint64 first_ug_per_kg;    /* a first dose that differs (meloxicam), else SW_UNKNOWN */
@@ -38,7 +38,7 @@ typedef struct
   gint64 least_hours;        /* between doses; SW_UNKNOWN without a dose */
   gint64 most_hours;
   SwDivide divide;
-  gint64 washout_days;       /* before a corticosteroid and after it; SW_UNKNOWN: not known, or not needed (see classes) */
+  gint64 washout_days; /* before a corticosteroid and after it; SW_UNKNOWN: not known, or not needed (see classes) */
   GPtrArray *strengths;      /* SwStrength, smallest first */
   char **classes;            /* corticosteroid, nsaid, h1, h2, acid-blocker, antihistamine, opioid ... */
   gboolean single_substance; /* the pack must hold nothing else: asked for each pack */

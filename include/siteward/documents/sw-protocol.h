@@ -1,12 +1,12 @@
 /* sw-protocol.h: one way of treating a tumour, as a document: the figures that decide
  *
- * Units inside: drug volumes nL, tumour volumes 1e-9 cm3 (which is (0.01 mm)^3, so products of three axes compare directly),
- * doses ug per kg, days relative to day 0 (the injection), both ends of a span counting. SW_UNKNOWN where a protocol has no such
- * figure or its value is not filled in: sw_protocol_figure() tells the two apart.
+ * Units inside: drug volumes nL, tumour volumes 1e-9 cm3 (which is (0.01 mm)^3, so products of three axes compare
+ * directly), doses ug per kg, days relative to day 0 (the injection), both ends of a span counting. SW_UNKNOWN where a
+ * protocol has no such figure or its value is not filled in: sw_protocol_figure() tells the two apart.
  *
  * Names of figures for sources and marks ("why"): strength, volume-rule, dose-per-volume, least-dose, largest-tumour,
- * most-per-treatment, most-per-weight, vial, look-back, tier-N/dose, GROUP/SUBSTANCE/phase-N/dose|every|days, a question's code:
- * data/README.md lists them all.
+ * most-per-treatment, most-per-weight, vial, look-back, tier-N/dose, GROUP/SUBSTANCE/phase-N/dose|every|days, a
+ * question's code: data/README.md lists them all.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -32,8 +32,8 @@ const char *sw_volume_rule_code (SwVolumeRule rule); /* half-product, sixth-pi-p
 
 typedef enum { SW_DOSE_CONSTANT, SW_DOSE_TIERS, SW_N_DOSE_RULES } SwDoseRule;
 
-/* A range of tumour volumes with one dose per volume. A constant rule is one tier from 0 without an upper end. A volume in no tier
- * lies on an edge that the source leaves open: refused as a tier edge. */
+/* A range of tumour volumes with one dose per volume. A constant rule is one tier from 0 without an upper end. A volume
+ * in no tier lies on an edge that the source leaves open: refused as a tier edge. */
 typedef struct
 {
   gint64 from;            /* 1e-9 cm3 */
@@ -68,8 +68,8 @@ typedef struct
   GPtrArray *alternatives; /* SwAlternative; the first is the protocol's own, the others its substitutes */
 } SwMedicineGroup;
 
-/* What an answer to a question (sw-question.h) means in this protocol. A question that a protocol rules on has a ruling for each of its
- * answers; the figure has the question's name. */
+/* What an answer to a question (sw-question.h) means in this protocol. A question that a protocol rules on has a ruling
+ * for each of its answers; the figure has the question's name. */
 typedef struct
 {
   char *question;
@@ -78,8 +78,8 @@ typedef struct
   const SwFigure *figure;
 } SwRuling;
 
-/* Gate B's count. Every dose of the lead-in groups on the days before day 0, and the first of day 0; at least one dose of each of
- * the day groups on day 0, so long before the injection. */
+/* Gate B's count. Every dose of the lead-in groups on the days before day 0, and the first of day 0; at least one dose
+ * of each of the day groups on day 0, so long before the injection. */
 typedef struct
 {
   char **lead_in_groups;
@@ -134,8 +134,8 @@ typedef struct
   GPtrArray *cautions;             /* SwFigure (borrowed) */
 } SwProtocol;
 
-/* @medicines: SwMedicine that the protocol may name, checked against their ranges and intervals; NULL: not checked (a document of
- * the record was, when it was adopted). */
+/* @medicines: SwMedicine that the protocol may name, checked against their ranges and intervals; NULL: not checked (a
+ * document of the record was, when it was adopted). */
 SwProtocol *sw_protocol_parse (const char *name, GBytes *bytes, const GPtrArray *medicines, GError **error);
 void sw_protocol_free (SwProtocol *protocol);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwProtocol, sw_protocol_free)
