@@ -256,6 +256,9 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
   WORDS (THIRD_INJECTION, "third-injection", SW_VET_DECIDES,
          N_("This would be injection {value} into tumour {tumour}."),
          N_("Give a reason, or refer.")),
+  WORDS (CONSENT_OFF_LABEL, "consent-off-label", SW_STOP,
+         N_("The consent does not cover the off-label parts of the plan, such as H1 and H2 tablets made for people."),
+         N_("Explain them and record the consent again.")),
 
   /* gate B */
   WORDS (OTHER_DAY, "other-day", SW_STOP,
@@ -321,7 +324,7 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
             "{value}."),
          N_("Look again.")),
   WORDS (SAME_PERSON, "same-person", SW_STOP,
-         N_("{person} recorded the reading aloud and can't be the second person as well."),
+         N_("{person} can't be the second person: whoever enters or injects is the first."),
          N_("Name another person, or take a second look after {limit} minutes.")),
   WORDS (NOT_RELEASED, "not-released", SW_STOP,
          N_("The dose is not released."),

@@ -5,8 +5,6 @@
  */
 #include "sw-stock-private.h"
 
-#define UG_PER_MG 1000
-
 /* "2500;5000;1500/mL": tablets in ug, liquids in ug per mL. What can't be read is left out: settings are checked when they are set. */
 static void
 stock_from_setting (SwStock *stock, const char *setting)
@@ -63,7 +61,7 @@ sw_stock_free (SwStock *stock)
 static SwRatio
 mg_per_kg (gint64 ug_per_kg)
 {
-  return sw_ratio (ug_per_kg, UG_PER_MG);
+  return sw_ratio (ug_per_kg, SW_UG_PER_MG);
 }
 
 gboolean

@@ -57,26 +57,11 @@ GArray *sw_course_visits (const SwCase *c);
 /* The next thing somebody must do: an untold dose, the treatment day, a visit, a score. day SW_NO_DAY: nothing (closed, died, no plan). */
 SwMoment sw_course_next_due (const SwCase *c);
 
-typedef enum
-{
-  SW_NEXT_NONE,        /* not scored yet, or closed */
-  SW_NEXT_WATCH,       /* complete: no further treatment, looks on days */
-  SW_NEXT_AGAIN,       /* a second injection from a day on */
-  SW_NEXT_SCORE_AGAIN, /* broken surface or not evaluable: look again */
-  SW_NEXT_REFER,       /* growing, new spread: stage again, refer */
-} SwNextKind;
+/* What comes next after the newest score of a tumour in this course (sw-response.h), or NULL while it is not scored. (transfer full) */
+SwFinding *sw_course_next_step (const SwCase *c, gint64 tumour);
 
-typedef struct
-{
-  SwNextKind kind;
-  SwDay from;          /* earliest day 0 of a second injection; the day of the next look */
-  gboolean needs_reason; /* a third injection into one tumour */
-} SwNextStep;
-
-/* What the protocol allows after the newest score of a tumour in this course. */
-SwNextStep sw_course_next_step (const SwCase *c, gint64 tumour);
-/* In a sentence. (transfer full) */
-char *sw_course_next_words (const SwNextStep *step);
+/* The newest current score of a tumour in a course, or NULL. */
+const SwScore *sw_course_last_score (const SwDossier *dossier, gint64 course, gint64 tumour);
 
 /* Whether a course may be opened or planned after another one: days, scores, third injections. For gate A. (transfer full) */
 GPtrArray *sw_course_follow_findings (const SwCase *c, SwDay treat_day);
