@@ -1,7 +1,7 @@
 /* sw-fact-validate.c: whether the values of a fact are possible at all
  *
- * Ranges and vocabularies are rows of tables; what hangs on two fields together is a short function for its kind. What is possible
- * but wrong for this dog is for rules to find, not for here.
+ * Ranges and vocabularies are rows of tables; what hangs on two fields together is a short function for its kind.
+ * What is possible but wrong for this dog is for rules to find, not for here.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -318,7 +318,8 @@ check_answer (gconstpointer fact, GError **error)
   if (question == NULL)
     return refuse (error, _("There is no question “%s”."), answer->question);
   if (sw_question_choice (question, answer->answer) == NULL)
-    return refuse (error, _("“%s” is no answer to “%s”. Choose one that is offered."), answer->answer, _(question->name));
+    return refuse (error, _("“%s” is no answer to “%s”. Choose one that is offered."), answer->answer,
+                   _(question->name));
   if ((question->of == SW_ASKED_OF_TUMOUR) != (answer->tumour != 0))
     return refuse (error, question->of == SW_ASKED_OF_TUMOUR ? _("“%s” is asked of a tumour. Choose the tumour.")
                                                              : _("“%s” is asked of the dog, not of a tumour."),

@@ -1,8 +1,9 @@
 /* sw-finding-words.c: the one table of stable names, severities and sentences of findings
  *
- * Rows stand in the order and under the section titles of sw-finding-codes.h. {name} is replaced by the argument of that name; one
- * that the finding does not carry stays as it is, which tests look for. A sentence says what, the number and the limit; the next
- * sentence says what is open to the vet. A ratio, length, mass, day or time brings its unit: write "{value}", never "{value} mL".
+ * Rows stand in the order and under the section titles of sw-finding-codes.h. {name} is replaced by the argument of
+ * that name; one that the finding does not carry stays as it is, which tests look for. A sentence says what, the
+ * number and the limit; the next sentence says what is open to the vet. A ratio, length, mass, day or time brings its
+ * unit: write "{value}", never "{value} mL".
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -87,7 +88,8 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("Tumour {tumour} was sampled on {value}, after {substance} had begun on {limit}."),
          N_("Sample again, or give a reason for relying on it.")),
   WORDS (SAMPLE_DATE_MISSING, "sample-date-missing", SW_NOT_KNOWN,
-         N_("When tumour {tumour} was sampled is not known, and {substance} is on record: it may have been before or after."),
+         N_("When tumour {tumour} was sampled is not known, and {substance} is on record: it may have been before or "
+            "after."),
          N_("Record the day of sampling.")),
   WORDS (WRONG_PLACE, "wrong-place", SW_STOP,
          N_("Tumour {tumour} lies in this place: {value}. This protocol does not treat a tumour of that depth there."),
@@ -121,15 +123,16 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
   WORDS (MEDICINE_NOTED, "medicine-noted", SW_NOTE,
          N_("{what}: {reason}."), NULL),
   WORDS (WASHOUT_BEFORE, "washout-before", SW_STOP,
-         N_("{substance} was last given on {last}; its washout of {days} days runs until {limit}, and {other} begins on "
-            "{value}."),
+         N_("{substance} was last given on {last}; its washout of {days} days runs until {limit}, and {other} begins "
+            "on {value}."),
          N_("Take {date} or later as day 0.")),
   WORDS (WASHOUT_AFTER, "washout-after", SW_STOP,
-         N_("{substance} begins on {value}; the washout of {days} days after the last {other} on {last} runs until {limit}."),
+         N_("{substance} begins on {value}; the washout of {days} days after the last {other} on {last} runs until "
+            "{limit}."),
          N_("Give none before {limit}.")),
   WORDS (WASHOUT_NOT_KNOWN, "washout-not-known", SW_NOT_KNOWN,
-         N_("Which NSAID was given until {last} is not known, so neither is its washout; the longest known one runs until "
-            "{limit}, and {other} begins on {value}."),
+         N_("Which NSAID was given until {last} is not known, so neither is its washout; the longest known one runs "
+            "until {limit}, and {other} begins on {value}."),
          N_("Find out which it was, or take {date} or later as day 0.")),
   WORDS (TOO_NEAR, "too-near", SW_STOP,
          N_("{what} on {value} lies less than {days} days from {other}, which runs from {first} to {last}."),
@@ -138,9 +141,10 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("{what}: the day is not known, and {days} days must lie between it and {other}."),
          N_("Record the day.")),
   WORDS (CORTICOSTEROID_TAKEN, "corticosteroid-taken", SW_VET_DECIDES,
-         N_("{substance}, taken until {last}, lies within {limit} days of the planned {other}. Most on one day, counted as "
-            "prednisolone: {total}."),
-         N_("Decide with a reason what stops. A long-term user returns to the former dose afterwards, never to nothing.")),
+         N_("{substance}, taken until {last}, lies within {limit} days of the planned {other}. Most on one day, "
+            "counted as prednisolone: {total}."),
+         N_("Decide with a reason what stops. A long-term user returns to the former dose afterwards, never to "
+            "nothing.")),
   WORDS (SAME_KIND_TAKEN, "same-kind-taken", SW_VET_DECIDES,
          N_("{substance}, taken until {last}, lies within {limit} days of the planned {other}."),
          N_("Decide with a reason what stops and what goes on.")),

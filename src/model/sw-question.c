@@ -174,7 +174,8 @@ static const SwChoice marked_choices[] = {
 #define HANDLING N_("Restraint and fasting")
 
 #define QUESTION(code, of, at, heading, name, extra, extra_name, choices) \
-  { code, SW_ASKED_OF_##of, SW_ASKED_##at, heading, name, SW_EXTRA_##extra, extra_name, choices, G_N_ELEMENTS (choices) }
+  { code, SW_ASKED_OF_##of, SW_ASKED_##at, heading, name, SW_EXTRA_##extra, extra_name, \
+    choices, G_N_ELEMENTS (choices) }
 #define TUMOUR_WORK_UP(code, heading, name, choices) \
   QUESTION (code, TUMOUR, AT_WORK_UP, heading, name, NONE, NULL, choices)
 #define DOG_WORK_UP(code, heading, name, choices) QUESTION (code, DOG, AT_WORK_UP, heading, name, NONE, NULL, choices)
@@ -194,8 +195,10 @@ static const SwQuestion questions[] = {
   DOG_WORK_UP ("node", STAGING, N_("regional node"), node_choices),
   DOG_WORK_UP ("distant", STAGING, N_("distant spread"), distant_choices),
   QUESTION ("stage", DOG, AT_WORK_UP, STAGING, N_("WHO stage"), DATE, N_("staged on"), stage_choices),
-  QUESTION ("stage-edition", DOG, AT_WORK_UP, STAGING, N_("edition of the staging"), NOTE, N_("which"), edition_choices),
-  DOG_WORK_UP ("mediator-signs", CONDITION, N_("signs of mediator release (vomiting, black stool, low pressure, hives)"),
+  QUESTION ("stage-edition", DOG, AT_WORK_UP, STAGING, N_("edition of the staging"), NOTE, N_("which"),
+            edition_choices),
+  DOG_WORK_UP ("mediator-signs", CONDITION,
+               N_("signs of mediator release (vomiting, black stool, low pressure, hives)"),
                mediator_choices),
   DOG_WORK_UP ("breeding", CONDITION, N_("pregnant, lactating, used for breeding"), breeding_choices),
   DOG_WORK_UP ("diabetes", DISEASES, N_("diabetes mellitus"), no_yes),

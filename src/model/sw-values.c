@@ -38,7 +38,8 @@ static const struct
   { SW_CONSENT_WOUND, N_("a wound is intended, may be large and heals in weeks; photographs shown") },
   { SW_CONSENT_SECOND, N_("a second injection may follow") },
   { SW_CONSENT_RISKS, N_("risks: release of histamine (degranulation), and death") },
-  { SW_CONSENT_HOME, N_("at home: gloves for fluid and slough; children, pregnant people and other pets away until healed") },
+  { SW_CONSENT_HOME, N_("at home: gloves for fluid and slough; children, pregnant people and other pets away until "
+                        "healed") },
   { SW_CONSENT_COST, N_("the cost") },
   { SW_CONSENT_NIGHT, N_("who answers at night") },
 };

@@ -21,8 +21,9 @@ typedef struct
   gboolean liquid;              /* planned as a liquid */
 } SwExposure;
 
-/* SwExposure: what is taken from elsewhere first, then what the plan of this course gives. `choices` NULL: the protocol's own. Doses
- * that a draft is about to replace don't count: of those on record only the ones that have come due. */
+/* SwExposure: what is taken from elsewhere first, then what the plan of this course gives. `choices` NULL: the
+ * protocol's own. Doses that a draft is about to replace don't count: of those on record only the ones that have come
+ * due. */
 GArray *sw_exposures (const SwCase *c, SwDay treat_day, const char *choices, gboolean draft);
 
 gboolean sw_exposure_overlaps (const SwExposure *a, const SwExposure *b);

@@ -23,10 +23,12 @@ typedef struct
 
 typedef enum { SW_FACT_ANSWER_OTHER, SW_FACT_ANSWER_HOLDS, SW_FACT_ANSWER_MISSING } SwFactHolds;
 
-/* Walk the exposures that are one party of a row: for (guint i = 0; (x = sw_check_next (check, is, code, &i)) != NULL;) */
+/* Walk the exposures that are one party of a row:
+ *   for (guint i = 0; (x = sw_check_next (check, is, code, &i)) != NULL;) ... */
 const SwExposure *sw_check_next (const SwCheck *check, SwParty is, const char *code, guint *position);
 
-/* Whether the party "question/answer" holds for the dog, or for any tumour of the course. `answer` (may be NULL): the one that does. */
+/* Whether the party "question/answer" holds for the dog, or for any tumour of the course. `answer` (may be NULL): the
+ * one that does. */
 SwFactHolds sw_check_fact (const SwCheck *check, const char *party, const SwAnswer **answer);
 
 /* The question of a party "question/answer". */

@@ -315,7 +315,8 @@ total_a_day (const SwCheck *check, const SwExposure *a, const SwExposure *b, SwR
   if (weight == NULL || b->taken->dose_ug == SW_UNKNOWN || b->taken->per_day_milli == SW_UNKNOWN
       || a->ug_per_kg_day == SW_UNKNOWN || !are_substitutes (check, a->substance, b->substance))
     return FALSE;
-  /* ug x doses a day / (1000 x g of body weight) is mg per kg and day: thousandths of doses against thousands of grams. */
+  /* ug x doses a day / (1000 x g of body weight) is mg per kg and day: thousandths of doses against thousands of
+   * grams. */
   taken = sw_ratio (b->taken->dose_ug, SW_PER_MILLE);
   return sw_ratio_mul (taken, sw_ratio (b->taken->per_day_milli, weight->grams), &taken)
          && sw_ratio_add (taken, planned, mg_per_kg);

@@ -22,7 +22,8 @@ typedef struct
   GPtrArray *findings;
 } SwJudging;
 
-/* Adds a finding about one fact, with the document's figure as its basis (NULL: none), and returns it for its arguments. */
+/* Adds a finding about one fact, with the document's figure as its basis (NULL: none), and returns it for its
+ * arguments. */
 SwFinding *sw_judging_add (SwJudging *j, SwFindingCode code, const char *about, const SwFigure *figure);
 void sw_judging_meets (SwJudging *j, const char *about, const char *fact, const char *value, const SwFigure *figure);
 

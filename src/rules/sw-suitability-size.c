@@ -86,7 +86,8 @@ growth_percent (SwRatio now, SwRatio before, SwRatio *percent)
 {
   SwRatio whole = sw_ratio (SW_PER_CENT, 1), share;
 
-  return sw_ratio_div (now, before, &share) && sw_ratio_mul (share, whole, &share) && sw_ratio_sub (share, whole, percent);
+  return sw_ratio_div (now, before, &share) && sw_ratio_mul (share, whole, &share)
+         && sw_ratio_sub (share, whole, percent);
 }
 
 static void

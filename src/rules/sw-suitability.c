@@ -23,7 +23,8 @@ sw_judging_add (SwJudging *j, SwFindingCode code, const char *about, const SwFig
   if (j->letter != NULL)
     sw_finding_text (finding, "tumour", j->letter);
   if (figure != NULL)
-    sw_finding_basis (finding, sw_document_source_title (&j->protocol->head, figure), sw_figure_mark_code (figure->mark));
+    sw_finding_basis (finding, sw_document_source_title (&j->protocol->head, figure),
+                      sw_figure_mark_code (figure->mark));
   g_ptr_array_add (j->findings, finding);
   return finding;
 }
@@ -68,7 +69,8 @@ sw_case_answer (const SwCase *c, gint64 tumour, const SwQuestion *question)
   return sw_dossier_answer (c->dossier, course, tumour, question->code, c->now.day);
 }
 
-/* A node found enlarged on the treatment day asks for a sample; an answer of the work-up that was given since settles it. */
+/* A node found enlarged on the treatment day asks for a sample; an answer of the work-up that was given since settles
+ * it. */
 static gboolean
 is_overtaken (const SwJudging *j, const SwQuestion *question, const SwAnswer *answer)
 {
@@ -155,7 +157,8 @@ judge_age (SwJudging *j)
     return;
   if (known && months >= j->protocol->least_age_months)
     {
-      g_autofree char *age = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d month", "%d months", (gulong) months), months);
+      g_autofree char *age = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d month", "%d months", (gulong) months),
+                                              months);
 
       sw_judging_meets (j, "age", _("age"), age, figure);
       return;
@@ -283,7 +286,8 @@ sw_finding_reason (const SwCase *c, const SwFinding *finding)
 
   for (guint i = 0; (reason = sw_facts_next (&c->dossier->facts, SW_FACT_REASON, &i)) != NULL;)
     if (reason->course == c->course && reason->tumour == finding->tumour
-        && g_str_equal (reason->finding, sw_finding_code (finding->code)) && g_strcmp0 (reason->about, finding->about) == 0)
+        && g_str_equal (reason->finding, sw_finding_code (finding->code))
+        && g_strcmp0 (reason->about, finding->about) == 0)
       return reason;
   return NULL;
 }

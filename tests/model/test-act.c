@@ -25,12 +25,14 @@ static const struct
   { "record-contact", "TVm" },
   { "record-consent", "TVm" },
   { "record-medicine-taken", "TVm" },
-  /* register a tumour, second check, move the day on the vet's word; the questions of the day belong to the same hands */
+  /* register a tumour, second check, move the day on the vet's word; the questions of the day belong to the same
+   * hands */
   { "register-tumour", "TVm" },
   { "second-check", "TVm" },
   { "move-day", "TVm" },
   { "ask-today", "TVm" },
-  /* work-up facts, suitability reasons, plan of medicines, decide a missed dose, release, injection, score, amend, end */
+  /* work-up facts, suitability reasons, plan of medicines, decide a missed dose, release, injection, score, amend,
+   * end */
   { "answer-work-up", "tVm" },
   { "give-reason", "tVm" },
   { "open-course", "tVm" },

@@ -20,7 +20,8 @@ START_TEST (test_descriptors_fit_their_structs)
 
       ck_assert_int_eq (sw_fact_kind_from_table (type->table), kind);
       /* Every member is eight bytes, so a descriptor that forgot a member would leave a gap. */
-      ck_assert_msg (type->size == sizeof (SwFact) + 8 * type->n_fields, "%s has a column too few or many", type->table);
+      ck_assert_msg (type->size == sizeof (SwFact) + 8 * type->n_fields, "%s has a column too few or many",
+                     type->table);
       for (guint i = 0; i < type->n_fields; i++)
         ck_assert_msg (type->fields[i].offset == sizeof (SwFact) + 8 * i, "%s.%s", type->table, type->fields[i].column);
     }
@@ -138,7 +139,8 @@ START_TEST (test_possible_facts)
       gpointer fact = make (kind, "");
       g_autoptr (GError) error = NULL;
 
-      ck_assert_msg (sw_fact_validate (fact, &error), "%s: %s", sw_fact_type (kind)->table, error ? error->message : "");
+      ck_assert_msg (sw_fact_validate (fact, &error), "%s: %s", sw_fact_type (kind)->table,
+                     error ? error->message : "");
       sw_fact_free (fact);
     }
 }
@@ -224,7 +226,8 @@ END_TEST
 
 START_TEST (test_owners_and_replacing)
 {
-  SwFact *weight = make (SW_FACT_WEIGHT, ""), *person = make (SW_FACT_PERSON_DETAILS, ""), *dose = make (SW_FACT_DOSE, "");
+  SwFact *weight = make (SW_FACT_WEIGHT, ""), *person = make (SW_FACT_PERSON_DETAILS, "");
+  SwFact *dose = make (SW_FACT_DOSE, "");
 
   weight->patient = -2; /* registered in the same act */
   ck_assert (sw_fact_validate (weight, NULL));

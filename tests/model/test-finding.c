@@ -73,7 +73,8 @@ check_beside (SwWide value, SwWide value_den, SwWide limit, SwWide limit_den, co
 START_TEST (test_value_and_limit_differ)
 {
   check_beside (8004, 1000, 8, 1, "cm3", "Tumour A measures 8.004 cm3; this protocol allows at most 8 cm3.");
-  check_beside (80000001, 10000000, 8, 1, "cm3", "Tumour A measures 8.0000001 cm3; this protocol allows at most 8 cm3.");
+  check_beside (80000001, 10000000, 8, 1, "cm3",
+                "Tumour A measures 8.0000001 cm3; this protocol allows at most 8 cm3.");
   check_beside (1, 3, 15, 100, "mL/kg", "Tumour A measures 0.33 mL/kg; this protocol allows at most 0.15 mL/kg.");
 }
 END_TEST

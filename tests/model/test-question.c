@@ -54,8 +54,8 @@ START_TEST (test_headings_together)
 }
 END_TEST
 
-/* Domain 4 and the diseases of 3.2 (work-up), domain 5 gate B and domain 6 (treatment day). Species, age, volume, region and depth
- * come from other facts. */
+/* Domain 4 and the diseases of 3.2 (work-up), domain 5 gate B and domain 6 (treatment day). Species, age, volume,
+ * region and depth come from other facts. */
 START_TEST (test_nothing_left_out)
 {
   static const char *const of_tumour[] = { "sample", "grade", "resectable", "reachable", "surface", "surgical-bed",
@@ -63,8 +63,8 @@ START_TEST (test_nothing_left_out)
   static const char *const of_dog[] = {
     "node", "distant", "stage", "stage-edition", "mediator-signs", "breeding", "diabetes", "hyperadrenocorticism",
     "gastric-ulcer", "corneal-ulcer", "infection", "heart-disease", "kidney-disease", "liver-disease",
-    "medicine-history", "live-vaccine", "packs-xylitol", "vomiting-today", "stool-today", "appetite-today", "nsaid-today", "nodes-today",
-    "new-lumps-today", "suitability-today", "adrenaline-today", "fluids-today", "antihistamine-today",
+    "medicine-history", "live-vaccine", "packs-xylitol", "vomiting-today", "stool-today", "appetite-today",
+    "nsaid-today", "nodes-today", "new-lumps-today", "suitability-today", "adrenaline-today", "fluids-today", "antihistamine-today",
     "corticosteroid-today", "oxygen-today", "vein-access-today", "eye-protection-today", "gloves-today",
     "luer-lock-today", "sharps-box-today", "restraint-today", "emetic-sedative-today", "food-today", "water-today",
   };

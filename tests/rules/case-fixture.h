@@ -21,7 +21,8 @@ typedef struct
   gint64 tumour; /* A: left hock, cutaneous */
 } Fixture;
 
-/* A dog born five years ago, 24.6 kg, one measured tumour, a course with this protocol, no plan; the shipped documents adopted. */
+/* A dog born five years ago, 24.6 kg, one measured tumour, a course with this protocol, no plan; the shipped
+ * documents adopted. */
 Fixture *fixture_new (const char *protocol);
 void fixture_free (Fixture *fixture);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Fixture, fixture_free)

@@ -1,7 +1,7 @@
 /* test-interaction.c: each row of "What must be raised" (domain 3.2), with what raises it and what just does not
  *
- * Without a plan the protocol's own medicines are led in from today: prednisolone from today (day -2) to nine days on (day +7),
- * diphenhydramine and famotidine from day 0, two days on.
+ * Without a plan the protocol's own medicines are led in from today: prednisolone from today (day -2) to nine days on
+ * (day +7), diphenhydramine and famotidine from day 0, two days on.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -47,9 +47,11 @@ static const struct
   { "corticosteroid-with-nsaid", { TABLET ("carprofen", -30, ON) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
   { "corticosteroid-with-nsaid", { TABLET ("aspirin", -30, 0) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
   { "corticosteroid-with-nsaid", { TABLET ("firocoxib", 9, 12) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
-  { "corticosteroid-with-nsaid", { TABLET ("unknown-nsaid", -3, ON) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
+  { "corticosteroid-with-nsaid", { TABLET ("unknown-nsaid", -3, ON) }, .code = SW_FINDING_MEDICINE_STOP,
+    .wanted = STOP },
   { "corticosteroid-with-nsaid", { TABLET ("carprofen", -30, -1) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = QUIET },
-  { "corticosteroid-with-nsaid", { TABLET ("cetirizine", -30, ON) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = QUIET },
+  { "corticosteroid-with-nsaid", { TABLET ("cetirizine", -30, ON) }, .code = SW_FINDING_MEDICINE_STOP,
+    .wanted = QUIET },
   /* NSAID before: meloxicam 5 days, other 7, aspirin 10, a month-long one 30; unknown NSAID: not known */
   { "nsaid-washout", { TABLET ("meloxicam", -30, -4) }, .code = SW_FINDING_WASHOUT_BEFORE, .wanted = STOP },
   { "nsaid-washout", { TABLET ("meloxicam", -30, -5) }, .code = SW_FINDING_WASHOUT_BEFORE, .wanted = QUIET },
@@ -71,14 +73,19 @@ static const struct
   /* two NSAIDs; NSAID with aspirin: stop */
   { "two-nsaids", { TABLET ("carprofen", -30, ON), TABLET ("meloxicam", -2, ON) }, .code = SW_FINDING_MEDICINE_STOP,
     .wanted = STOP },
-  { "two-nsaids", { TABLET ("carprofen", -30, 0), TABLET ("aspirin", -2, 3) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
-  { "two-nsaids", { TABLET ("carprofen", -30, -3), TABLET ("aspirin", -2, 3) }, .code = SW_FINDING_MEDICINE_STOP, .wanted = QUIET },
+  { "two-nsaids", { TABLET ("carprofen", -30, 0), TABLET ("aspirin", -2, 3) }, .code = SW_FINDING_MEDICINE_STOP,
+    .wanted = STOP },
+  { "two-nsaids", { TABLET ("carprofen", -30, -3), TABLET ("aspirin", -2, 3) }, .code = SW_FINDING_MEDICINE_STOP,
+    .wanted = QUIET },
   { "two-nsaids", { TABLET ("carprofen", -30, -3), TABLET ("aspirin", -30, -3) }, .code = SW_FINDING_MEDICINE_STOP,
     .wanted = QUIET },
   /* already taken (60 days): vet decides; doubles stop */
-  { "corticosteroid-taken", { TABLET ("dexamethasone", -90, -60) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN, .wanted = VET },
-  { "corticosteroid-taken", { TABLET ("dexamethasone", -90, -61) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN, .wanted = QUIET },
-  { "corticosteroid-taken", { TABLET ("prednisone", SW_NO_DAY, ON) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN, .wanted = VET },
+  { "corticosteroid-taken", { TABLET ("dexamethasone", -90, -60) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN,
+    .wanted = VET },
+  { "corticosteroid-taken", { TABLET ("dexamethasone", -90, -61) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN,
+    .wanted = QUIET },
+  { "corticosteroid-taken", { TABLET ("prednisone", SW_NO_DAY, ON) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN,
+    .wanted = VET },
   { "depot-corticosteroid-taken", { { "methylprednisolone-acetate", -20, -20, SW_FORM_DEPOT, 1, SW_UNKNOWN } },
     .code = SW_FINDING_CORTICOSTEROID_TAKEN, .wanted = VET },
   { "depot-corticosteroid-taken", { { "methylprednisolone-acetate", -61, -61, SW_FORM_DEPOT, 1, SW_UNKNOWN } },
@@ -94,9 +101,11 @@ static const struct
   { "acid-blocker-double", { TABLET ("omeprazole", -9, 2) }, .code = SW_FINDING_DOUBLED, .wanted = STOP },
   { "acid-blocker-double", { TABLET ("omeprazole", -9, 1) }, .code = SW_FINDING_DOUBLED, .wanted = QUIET },
   /* tramadol with SSRI or MAO inhibitor (selegiline, amitraz collar or dip): stop */
-  { "tramadol-with-ssri", { TABLET ("tramadol", -3, ON), TABLET ("fluoxetine", -90, ON) }, .code = SW_FINDING_MEDICINE_STOP,
+  { "tramadol-with-ssri", { TABLET ("tramadol", -3, ON), TABLET ("fluoxetine", -90, ON) },
+    .code = SW_FINDING_MEDICINE_STOP,
     .wanted = STOP },
-  { "tramadol-with-ssri", { TABLET ("tramadol", -9, -3), TABLET ("fluoxetine", -2, ON) }, .code = SW_FINDING_MEDICINE_STOP,
+  { "tramadol-with-ssri", { TABLET ("tramadol", -9, -3), TABLET ("fluoxetine", -2, ON) },
+    .code = SW_FINDING_MEDICINE_STOP,
     .wanted = QUIET },
   { "tramadol-with-mao-inhibitor", { TABLET ("tramadol", -3, ON), TABLET ("selegiline", -90, ON) },
     .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
@@ -111,11 +120,14 @@ static const struct
     .wanted = QUIET },
   { "corticosteroid-with-live-vaccine-given", { { NULL } }, "live-vaccine", "given", NO_VALUE,
     .code = SW_FINDING_TOO_NEAR_NO_DATE, .wanted = UNSURE },
-  { "corticosteroid-with-live-vaccine-planned", { { NULL } }, "live-vaccine", "planned", 36, .code = SW_FINDING_TOO_NEAR,
+  { "corticosteroid-with-live-vaccine-planned", { { NULL } }, "live-vaccine", "planned", 36,
+    .code = SW_FINDING_TOO_NEAR,
     .wanted = STOP },
-  { "corticosteroid-with-live-vaccine-planned", { { NULL } }, "live-vaccine", "planned", 37, .code = SW_FINDING_TOO_NEAR,
+  { "corticosteroid-with-live-vaccine-planned", { { NULL } }, "live-vaccine", "planned", 37,
+    .code = SW_FINDING_TOO_NEAR,
     .wanted = QUIET },
-  { "corticosteroid-with-live-vaccine-planned", { { NULL } }, "live-vaccine", "none", NO_VALUE, .code = SW_FINDING_TOO_NEAR,
+  { "corticosteroid-with-live-vaccine-planned", { { NULL } }, "live-vaccine", "none", NO_VALUE,
+    .code = SW_FINDING_TOO_NEAR,
     .wanted = QUIET },
   /* corticosteroid with these diseases: vet decides */
   { "corticosteroid-with-diabetes", { { NULL } }, "diabetes", "yes", NO_VALUE, .code = SW_FINDING_MEDICINE_VET_DECIDES,
@@ -126,7 +138,8 @@ static const struct
     .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
   { "corticosteroid-with-corneal-ulcer", { { NULL } }, "corneal-ulcer", "yes", NO_VALUE,
     .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
-  { "corticosteroid-with-infection", { { NULL } }, "infection", "yes", NO_VALUE, .code = SW_FINDING_MEDICINE_VET_DECIDES,
+  { "corticosteroid-with-infection", { { NULL } }, "infection", "yes", NO_VALUE,
+    .code = SW_FINDING_MEDICINE_VET_DECIDES,
     .wanted = VET },
   { "corticosteroid-with-heart-disease", { { NULL } }, "heart-disease", "yes", NO_VALUE,
     .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
@@ -137,18 +150,25 @@ static const struct
   { "corticosteroid-with-liver-disease", { { NULL } }, "liver-disease", "no", NO_VALUE,
     .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = QUIET },
   /* kinase inhibitor, anticoagulant, ciclosporin, chemotherapy: vet decides */
-  { "takes-kinase-inhibitor", { TABLET ("toceranib", -30, ON) }, .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
-  { "takes-kinase-inhibitor", { TABLET ("toceranib", -30, -1) }, .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = QUIET },
-  { "takes-anticoagulant", { TABLET ("clopidogrel", -30, ON) }, .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
-  { "takes-immunosuppressant", { TABLET ("ciclosporin", -30, ON) }, .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
+  { "takes-kinase-inhibitor", { TABLET ("toceranib", -30, ON) }, .code = SW_FINDING_MEDICINE_VET_DECIDES,
+    .wanted = VET },
+  { "takes-kinase-inhibitor", { TABLET ("toceranib", -30, -1) }, .code = SW_FINDING_MEDICINE_VET_DECIDES,
+    .wanted = QUIET },
+  { "takes-anticoagulant", { TABLET ("clopidogrel", -30, ON) }, .code = SW_FINDING_MEDICINE_VET_DECIDES,
+    .wanted = VET },
+  { "takes-immunosuppressant", { TABLET ("ciclosporin", -30, ON) }, .code = SW_FINDING_MEDICINE_VET_DECIDES,
+    .wanted = VET },
   { "takes-chemotherapy", { TABLET ("lomustine", -1, 20) }, .code = SW_FINDING_MEDICINE_VET_DECIDES, .wanted = VET },
   /* any human liquid or soft tablet: stop until "no xylitol" is ticked for that pack */
-  { "xylitol", { { "gabapentin", -3, ON, SW_FORM_LIQUID, 1, SW_UNKNOWN } }, .code = SW_FINDING_XYLITOL, .wanted = STOP },
+  { "xylitol", { { "gabapentin", -3, ON, SW_FORM_LIQUID, 1, SW_UNKNOWN } }, .code = SW_FINDING_XYLITOL,
+    .wanted = STOP },
   { "xylitol", { { "gabapentin", -3, ON, SW_FORM_LIQUID, 1, 0 } }, .code = SW_FINDING_XYLITOL, .wanted = STOP },
   { "xylitol", { { "gabapentin", -3, ON, SW_FORM_LIQUID, 1, 1 } }, .code = SW_FINDING_XYLITOL, .wanted = QUIET },
-  { "xylitol", { { "fluoxetine", -3, ON, SW_FORM_SOFT_TABLET, 1, SW_UNKNOWN } }, .code = SW_FINDING_XYLITOL, .wanted = STOP },
+  { "xylitol", { { "fluoxetine", -3, ON, SW_FORM_SOFT_TABLET, 1, SW_UNKNOWN } }, .code = SW_FINDING_XYLITOL,
+    .wanted = STOP },
   { "xylitol", { TABLET ("gabapentin", -3, ON) }, .code = SW_FINDING_XYLITOL, .wanted = QUIET },
-  { "xylitol", { { "gabapentin", -9, -1, SW_FORM_LIQUID, 1, SW_UNKNOWN } }, .code = SW_FINDING_XYLITOL, .wanted = QUIET },
+  { "xylitol", { { "gabapentin", -9, -1, SW_FORM_LIQUID, 1, SW_UNKNOWN } }, .code = SW_FINDING_XYLITOL,
+    .wanted = QUIET },
   /* antihistamine that is not a single substance: stop */
   { "mixed-antihistamine", { { "loratadine", -3, ON, SW_FORM_TABLET, 0, SW_UNKNOWN } }, .code = SW_FINDING_MIXED_PACK,
     .wanted = STOP },
@@ -158,7 +178,8 @@ static const struct
   { "mixed-antihistamine", { { "gabapentin", -3, ON, SW_FORM_TABLET, 0, SW_UNKNOWN } }, .code = SW_FINDING_MIXED_PACK,
     .wanted = QUIET },
   /* morphine, pethidine in a dog with a mast cell tumour: note */
-  { "histamine-releasing-opioid", { { "morphine", 2, 2, SW_FORM_INJECTION, 1, SW_UNKNOWN } }, .code = SW_FINDING_MEDICINE_NOTED,
+  { "histamine-releasing-opioid", { { "morphine", 2, 2, SW_FORM_INJECTION, 1, SW_UNKNOWN } },
+    .code = SW_FINDING_MEDICINE_NOTED,
     .wanted = NOTE },
   { "histamine-releasing-opioid", { { "pethidine", 2, 2, SW_FORM_INJECTION, 1, SW_UNKNOWN } },
     .code = SW_FINDING_MEDICINE_NOTED, .wanted = NOTE },
@@ -182,7 +203,8 @@ put_packs (Fixture *fixture, const Pack packs[2])
   for (int i = 0; i < 2; i++)
     if (packs[i].substance != NULL)
       {
-        SwMedicineTaken *taken = fixture_take (fixture, packs[i].substance, day_of (packs[i].first), day_of (packs[i].last));
+        SwMedicineTaken *taken = fixture_take (fixture, packs[i].substance, day_of (packs[i].first),
+                                               day_of (packs[i].last));
 
         taken->form = packs[i].form;
         taken->single_substance = packs[i].single;
@@ -221,7 +243,8 @@ START_TEST (test_every_row)
     findings = sw_interactions_check (&fixture->c);
   check_sentences (findings);
   finding = finding_of_row (findings, rows[_i].row, rows[_i].code);
-  ck_assert_msg ((finding == NULL ? QUIET : (int) finding->severity) == rows[_i].wanted, "row %d, %s", _i, rows[_i].row);
+  ck_assert_msg ((finding == NULL ? QUIET : (int) finding->severity) == rows[_i].wanted, "row %d, %s", _i,
+                 rows[_i].row);
   ck_assert (finding == NULL || finding->mark != NULL);
 }
 END_TEST
@@ -256,8 +279,9 @@ END_TEST
 /* Each disease, the vaccine and the history have to be asked. */
 START_TEST (test_unanswered)
 {
-  static const char *const questions[] = { "diabetes", "hyperadrenocorticism", "gastric-ulcer", "corneal-ulcer", "infection",
-                                           "heart-disease", "kidney-disease", "liver-disease", "live-vaccine",
+  static const char *const questions[] = { "diabetes", "hyperadrenocorticism", "gastric-ulcer", "corneal-ulcer",
+                                           "infection", "heart-disease", "kidney-disease", "liver-disease",
+                                           "live-vaccine",
                                            "medicine-history" };
   g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
   g_autoptr (GPtrArray) findings = NULL;
@@ -266,7 +290,8 @@ START_TEST (test_unanswered)
   findings = sw_interactions_check (&fixture->c);
   check_sentences (findings);
   ck_assert_int_eq (severity_about (findings, questions[_i]), SW_NOT_KNOWN);
-  ck_assert_int_eq (findings->len, _i == G_N_ELEMENTS (questions) - 1 ? 1 : 2); /* once, though two rows ask of the vaccine */
+  /* Once, though two rows ask of the vaccine. */
+  ck_assert_int_eq (findings->len, _i == G_N_ELEMENTS (questions) - 1 ? 1 : 2);
 }
 END_TEST
 
@@ -313,8 +338,8 @@ START_TEST (test_washout_with_plan)
   ck_assert_ptr_nonnull (finding);
   sentence = sw_finding_sentence (finding);
   next = sw_finding_next (finding);
-  ck_assert_str_eq (sentence, "meloxicam was last given on 2026-05-09; its washout of 5 days runs until 2026-05-14, and "
-                              "prednisolone begins on 2026-05-13.");
+  ck_assert_str_eq (sentence, "meloxicam was last given on 2026-05-09; its washout of 5 days runs until 2026-05-14, "
+                              "and prednisolone begins on 2026-05-13.");
   ck_assert_str_eq (next, "Take 2026-05-16 or later as day 0.");
   open = sw_interactions_of_plan (&fixture->c, TODAY + 6, "");
   ck_assert_ptr_null (find_finding (open, SW_FINDING_WASHOUT_BEFORE, NULL));
@@ -342,7 +367,8 @@ START_TEST (test_recorded_doses_count)
   g_autoptr (GPtrArray) without = NULL, with = NULL;
 
   fixture_plan (fixture, TODAY + 6, "");
-  fixture_take (fixture, "carprofen", TODAY - 9, TODAY - 3); /* open from four days on, when the document's lead-in begins */
+  /* Open from four days on, when the document's lead-in begins. */
+  fixture_take (fixture, "carprofen", TODAY - 9, TODAY - 3);
   without = sw_interactions_check (&fixture->c);
   ck_assert_ptr_null (find_finding (without, SW_FINDING_WASHOUT_BEFORE, NULL));
   put_dose (fixture, "prednisolone", TODAY + 1, SW_UNKNOWN);

@@ -250,9 +250,11 @@ END_TEST
 /* Cutaneous: anywhere. Subcutaneous: at or distal to elbow or hock. Neither mucosa nor muscle. */
 START_TEST (test_every_place)
 {
-  static const SwRegion distal[] = { SW_REGION_ELBOW, SW_REGION_FORELIMB_DISTAL, SW_REGION_FOREPAW, SW_REGION_FORE_DIGIT,
-                                     SW_REGION_HOCK, SW_REGION_HINDLIMB_DISTAL, SW_REGION_HINDPAW, SW_REGION_HIND_DIGIT };
-  /* the regions among eyelid, lip, ear margin, digit, pad, prepuce, vulva, anus, tail; ear margin, pad and anus are asked */
+  static const SwRegion distal[] = { SW_REGION_ELBOW, SW_REGION_FORELIMB_DISTAL, SW_REGION_FOREPAW,
+                                     SW_REGION_FORE_DIGIT, SW_REGION_HOCK, SW_REGION_HINDLIMB_DISTAL,
+                                     SW_REGION_HINDPAW, SW_REGION_HIND_DIGIT };
+  /* the regions among eyelid, lip, ear margin, digit, pad, prepuce, vulva, anus, tail; ear margin, pad and anus are
+   * asked */
   static const SwRegion function[] = { SW_REGION_EYELID, SW_REGION_LIP, SW_REGION_FORE_DIGIT, SW_REGION_HIND_DIGIT,
                                        SW_REGION_PREPUCE_OR_VULVA, SW_REGION_TAIL };
   g_autoptr (Fixture) fixture = fixture_new (_i == 0 ? EU : US);
@@ -321,7 +323,8 @@ END_TEST
 /* Over 25 % more than at work-up: vet decides. Exactly 25 % more passes. */
 START_TEST (test_growth)
 {
-  static const struct { gint64 axis; SwSeverity wanted; } today[] = { { 2500, SW_N_SEVERITIES }, { 2501, V }, { 1500, SW_N_SEVERITIES } };
+  static const struct { gint64 axis; SwSeverity wanted; } today[] = { { 2500, SW_N_SEVERITIES }, { 2501, V },
+                                                                      { 1500, SW_N_SEVERITIES } };
   g_autoptr (Fixture) fixture = fixture_new (EU);
   g_autoptr (GPtrArray) findings = NULL;
 
@@ -335,8 +338,8 @@ START_TEST (test_growth)
     {
       g_autofree char *sentence = sw_finding_sentence (find_finding (findings, SW_FINDING_GROWN, NULL));
 
-      ck_assert_str_eq (sentence, "Tumour A measures 25.05 % more than on 2026-05-04, over the 25 % that pass without a "
-                                  "decision.");
+      ck_assert_str_eq (sentence, "Tumour A measures 25.05 % more than on 2026-05-04, over the 25 % that pass "
+                                  "without a decision.");
     }
 }
 END_TEST
@@ -410,6 +413,7 @@ START_TEST (test_reasons_settle)
 {
   g_autoptr (Fixture) fixture = fixture_new (EU);
   g_autoptr (GPtrArray) findings = NULL, open = NULL, wrong = NULL, settled = NULL;
+  const SwFinding *grade;
 
   fixture_answer (fixture, "grade", "patnaik-3", SW_UNKNOWN);
   fixture_answer (fixture, "distant", "yes", SW_UNKNOWN);
@@ -425,7 +429,8 @@ START_TEST (test_reasons_settle)
   settled = sw_findings_open (&fixture->c, findings);
   ck_assert_int_eq (settled->len, 1);
   ck_assert_str_eq (((SwFinding *) settled->pdata[0])->about, "distant");
-  fixture_put (fixture, sw_fact_withdrawal (sw_finding_reason (&fixture->c, find_finding (findings, SW_FINDING_ANSWER_VET_DECIDES, "grade"))));
+  grade = find_finding (findings, SW_FINDING_ANSWER_VET_DECIDES, "grade");
+  fixture_put (fixture, sw_fact_withdrawal (sw_finding_reason (&fixture->c, grade)));
   g_ptr_array_unref (settled);
   settled = sw_findings_open (&fixture->c, findings);
   ck_assert_int_eq (settled->len, 2);

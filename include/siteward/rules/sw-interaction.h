@@ -1,8 +1,9 @@
 /* sw-interaction.h: what the dog takes, took and will take, against each other and against its diseases (domain 3.2)
  *
- * The rows come from the document of interactions, classes and washouts from the medicines' documents. A practice may lengthen a
- * washout by its setting washout.SUBSTANCE, never shorten it. A day is free when a washout of n days began n days before it or
- * earlier: last given on the 1st, 5 days: open from the 6th. The end of the course counts the same way ("day +7 plus washout").
+ * The rows come from the document of interactions, classes and washouts from the medicines' documents. A practice may
+ * lengthen a washout by its setting washout.SUBSTANCE, never shorten it. A day is free when a washout of n days began
+ * n days before it or earlier: last given on the 1st, 5 days: open from the 6th. The end of the course counts the
+ * same way ("day +7 plus washout").
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -20,7 +21,8 @@ GPtrArray *sw_interactions_check (const SwCase *c);
 /* With a plan that is about to be signed. (transfer full) */
 GPtrArray *sw_interactions_of_plan (const SwCase *c, SwDay treat_day, const char *choices);
 
-/* Days between the last dose and the first of the other kind: the document's, or the practice's where that is longer; SW_UNKNOWN. */
+/* Days between the last dose and the first of the other kind: the document's, or the practice's where that is longer;
+ * SW_UNKNOWN. */
 gint64 sw_washout_days (const SwCase *c, const char *substance, gint64 otherwise);
 
 G_END_DECLS

@@ -1,9 +1,9 @@
 /* sw-suitability.h: may this tumour be treated this way? (domain 4)
  *
- * Each fact answers with one finding: SW_MEETS, SW_VET_DECIDES, SW_STOP (rules out) or SW_NOT_KNOWN, which blocks like a stop until
- * it is filled in. What an answer means stands in the protocol's document, with source and mark. Facts of the dog block every
- * tumour, facts of a tumour block that one. Questions of the treatment day are judged once they are answered; that they are asked at
- * all is gate B's to see.
+ * Each fact answers with one finding: SW_MEETS, SW_VET_DECIDES, SW_STOP (rules out) or SW_NOT_KNOWN, which blocks
+ * like a stop until it is filled in. What an answer means stands in the protocol's document, with source and mark.
+ * Facts of the dog block every tumour, facts of a tumour block that one. Questions of the treatment day are judged
+ * once they are answered; that they are asked at all is gate B's to see.
  *
  * Without a course there is no protocol to judge by, and the answer is empty.
  *
@@ -21,8 +21,8 @@ G_BEGIN_DECLS
 GPtrArray *sw_suitability_of_dog (const SwCase *c);
 GPtrArray *sw_suitability_of_tumour (const SwCase *c, gint64 tumour);
 
-/* Those that still block: stops, what is not known, and what the vet decides unless a vet's reason stands for the same code, about
- * and tumour in this course. (transfer full) */
+/* Those that still block: stops, what is not known, and what the vet decides unless a vet's reason stands for the
+ * same code, about and tumour in this course. (transfer full) */
 GPtrArray *sw_findings_open (const SwCase *c, GPtrArray *findings);
 
 /* The vet's reason that settles a finding, or NULL. */
