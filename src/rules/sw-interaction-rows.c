@@ -186,20 +186,23 @@ washout_before (SwCheck *check, const SwInteraction *row, const SwExposure *a, c
   sw_check_set_day_zero (check, finding, a->first, b->last + days);
 }
 
+/* After a corticosteroid its own document may ask for longer than the NSAID's: a depot acts for weeks. */
 static void
 washout_after (SwCheck *check, const SwInteraction *row, const SwExposure *a, const SwExposure *b)
 {
-  gint64 days = sw_washout_days (check->c, b->substance, row->days);
+  gboolean named = !g_str_equal (b->substance, SW_UNKNOWN_NSAID);
+  gint64 days = named ? sw_washout_days (check->c, b->substance, row->days) : longest_washout (check, row);
+  gint64 own = sw_washout_days (check->c, a->substance, SW_UNKNOWN);
+  const char *asks_for = own > days ? a->substance : b->substance;
   SwFinding *finding;
 
-  if (g_str_equal (b->substance, SW_UNKNOWN_NSAID))
-    days = longest_washout (check, row);
+  days = MAX (days, own);
   if (days == SW_UNKNOWN || sw_exposure_gap (a, b) >= days)
     return;
   finding = sw_check_add (check, SW_FINDING_WASHOUT_AFTER, row, b->substance);
   if (finding == NULL)
     return;
-  set_washout_basis (check, finding, row, b->substance);
+  set_washout_basis (check, finding, row, asks_for);
   sw_finding_text (finding, "substance", b->substance);
   sw_finding_text (finding, "other", a->substance);
   sw_finding_day (finding, "last", a->last);
@@ -208,7 +211,7 @@ washout_after (SwCheck *check, const SwInteraction *row, const SwExposure *a, co
   sw_finding_day (finding, "limit", a->last + days);
 }
 
-/* One of the two belongs to the plan: what both lie in the past or elsewhere is not this course's to refuse. */
+/* Of two medicines from elsewhere only the later is looked at, while it goes on or is still to come. */
 void
 sw_check_washout (SwCheck *check, const SwInteraction *row)
 {
@@ -217,12 +220,12 @@ sw_check_washout (SwCheck *check, const SwInteraction *row)
   for (guint i = 0; (a = sw_check_next (check, row->a_is, row->a, &i)) != NULL;)
     for (guint k = 0; (b = sw_check_next (check, row->b_is, row->b, &k)) != NULL;)
       {
-        if (a->taken != NULL && b->taken != NULL)
-          continue;
-        if (b->first > a->last)
-          washout_after (check, row, a, b);
-        else
+        gboolean elsewhere = a->taken != NULL && b->taken != NULL;
+
+        if (b->first <= a->last && !elsewhere)
           washout_before (check, row, a, b);
+        else if (b->first > a->last && (!elsewhere || sw_exposure_is_active (b, check->c->now.day)))
+          washout_after (check, row, a, b);
       }
 }
 

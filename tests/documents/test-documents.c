@@ -467,7 +467,7 @@ START_TEST (test_heads_in_order)
   g_autoptr (SwBooks) books = shipped ();
   g_autoptr (GPtrArray) heads = sw_books_heads (books);
 
-  ck_assert_uint_eq (heads->len, 4 + 14 + 1);
+  ck_assert_uint_eq (heads->len, 4 + 16 + 1);
   ck_assert_str_eq (((SwDocumentHead *) heads->pdata[0])->id, "ect-bleomycin-dog");
   ck_assert_str_eq (((SwDocumentHead *) heads->pdata[2])->id, "tigilanol-eu");
 }

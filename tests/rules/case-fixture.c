@@ -113,7 +113,8 @@ put_documents (Fixture *fixture, const char *protocol)
 {
   static const char *const medicines[] = { "aspirin", "carprofen", "cetirizine", "chlorphenamine", "diphenhydramine",
                                            "famotidine", "gabapentin", "maropitant", "mavacoxib", "meloxicam",
-                                           "omeprazole", "prednisolone", "prednisone", "tramadol" };
+                                           "methylprednisolone-acetate", "omeprazole", "prednisolone", "prednisone",
+                                           "tramadol", "triamcinolone-acetonide" };
 
   for (guint i = 0; i < G_N_ELEMENTS (medicines); i++)
     put_document (fixture, SW_DOCUMENT_MEDICINE, "medicines", medicines[i]);

@@ -33,6 +33,8 @@ typedef struct
 
 #define TABLET(substance, first, last) { substance, first, last, SW_FORM_TABLET, 1, SW_UNKNOWN }
 
+#define DEPOT(substance, day) { substance, day, day, SW_FORM_DEPOT, 1, SW_UNKNOWN }
+
 static const struct
 {
   const char *row;       /* of the document */
@@ -70,6 +72,19 @@ static const struct
   { "nsaid-washout", { TABLET ("carprofen", 16, ON) }, .code = SW_FINDING_WASHOUT_AFTER, .wanted = QUIET },
   { "nsaid-washout", { TABLET ("meloxicam", 13, ON) }, .code = SW_FINDING_WASHOUT_AFTER, .wanted = STOP },
   { "nsaid-washout", { TABLET ("meloxicam", 14, ON) }, .code = SW_FINDING_WASHOUT_AFTER, .wanted = QUIET },
+  /* after a depot corticosteroid longer: six weeks [memory] */
+  { "depot-corticosteroid-washout", { DEPOT ("methylprednisolone-acetate", -40), TABLET ("carprofen", 1, ON) },
+    .code = SW_FINDING_WASHOUT_AFTER, .wanted = STOP },
+  { "depot-corticosteroid-washout", { DEPOT ("methylprednisolone-acetate", -41), TABLET ("carprofen", 1, ON) },
+    .code = SW_FINDING_WASHOUT_AFTER, .wanted = QUIET },
+  { "depot-corticosteroid-washout", { DEPOT ("triamcinolone-acetonide", -40), TABLET ("carprofen", -9, -1) },
+    .code = SW_FINDING_WASHOUT_AFTER, .wanted = QUIET }, /* over */
+  { "depot-corticosteroid-with-nsaid", { DEPOT ("triamcinolone-acetonide", 0), TABLET ("carprofen", -9, 0) },
+    .code = SW_FINDING_MEDICINE_STOP, .wanted = STOP },
+  { "nsaid-washout", { TABLET ("dexamethasone", -30, -3), TABLET ("carprofen", 3, 3) },
+    .code = SW_FINDING_WASHOUT_AFTER, .wanted = STOP },
+  { "nsaid-washout", { TABLET ("dexamethasone", -30, -4), TABLET ("carprofen", 3, 3) },
+    .code = SW_FINDING_WASHOUT_AFTER, .wanted = QUIET },
   /* two NSAIDs; NSAID with aspirin: stop */
   { "two-nsaids", { TABLET ("carprofen", -30, ON), TABLET ("meloxicam", -2, ON) }, .code = SW_FINDING_MEDICINE_STOP,
     .wanted = STOP },
@@ -86,9 +101,9 @@ static const struct
     .wanted = QUIET },
   { "corticosteroid-taken", { TABLET ("prednisone", SW_NO_DAY, ON) }, .code = SW_FINDING_CORTICOSTEROID_TAKEN,
     .wanted = VET },
-  { "depot-corticosteroid-taken", { { "methylprednisolone-acetate", -20, -20, SW_FORM_DEPOT, 1, SW_UNKNOWN } },
+  { "depot-corticosteroid-taken", { DEPOT ("methylprednisolone-acetate", -20) },
     .code = SW_FINDING_CORTICOSTEROID_TAKEN, .wanted = VET },
-  { "depot-corticosteroid-taken", { { "methylprednisolone-acetate", -61, -61, SW_FORM_DEPOT, 1, SW_UNKNOWN } },
+  { "depot-corticosteroid-taken", { DEPOT ("methylprednisolone-acetate", -61) },
     .code = SW_FINDING_CORTICOSTEROID_TAKEN, .wanted = QUIET },
   { "antihistamine-taken", { TABLET ("hydroxyzine", -60, -58) }, .code = SW_FINDING_SAME_KIND_TAKEN, .wanted = VET },
   { "antihistamine-taken", { TABLET ("hydroxyzine", -60, -59) }, .code = SW_FINDING_SAME_KIND_TAKEN, .wanted = QUIET },
