@@ -70,6 +70,10 @@ static const SwDefinition definitions[SW_N_DEFINITIONS] = {
   [SW_DEF_VISIT_LATE] = { "share of its day by which a visit may be late", 1, 4, "", OURS },
   [SW_DEF_LOST_OVERDUE] = { "overdue before a dog is lost", 30, 1, "days", OURS },
   [SW_DEF_LOST_ATTEMPTS] = { "attempts before a dog is lost", 2, 1, "", OURS },
+  /* entry (domain 2) */
+  [SW_DEF_SLIP_TIMES] = { "times off the last value that look like a slip of the unit", 8, 1, "", OURS },
+  [SW_DEF_WEIGHT_MOVE] = { "share of the last weight that a new one may move unasked", 10, 100, "", OURS },
+  [SW_DEF_WEIGHT_MOVE_DAYS] = { "days within which a move of the weight is asked about", 14, 1, "days", OURS },
 };
 
 const SwDefinition *

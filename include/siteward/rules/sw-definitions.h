@@ -75,6 +75,10 @@ typedef enum
   SW_DEF_VISIT_LATE,           /* ... and after it */
   SW_DEF_LOST_OVERDUE,         /* days overdue from which a dog may be lost */
   SW_DEF_LOST_ATTEMPTS,        /* attempts to reach the client */
+  /* entry */
+  SW_DEF_SLIP_TIMES,           /* a value so many times off the last one, either way, is asked about */
+  SW_DEF_WEIGHT_MOVE,          /* share of the last weight over which a new one is asked about ... */
+  SW_DEF_WEIGHT_MOVE_DAYS,     /* ... within so many days */
 
   SW_N_DEFINITIONS
 } SwDefinitionId;

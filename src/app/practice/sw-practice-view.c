@@ -1,0 +1,90 @@
+/* sw-practice-view.c: the practice: people, clinical settings, documents
+ *
+ * Copyright (C) 2026 The Siteward developers
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "sw-practice-view.h"
+
+#include "sw-people-page.h"
+
+struct _SwPracticeView
+{
+  GtkWidget parent_instance;
+
+  /* template children */
+  GtkWidget *box;
+  GtkStack *sections;
+  SwPeoplePage *people;
+
+  /* owned */
+  SwRecord *record;
+
+  gint64 person;
+};
+
+G_DEFINE_FINAL_TYPE (SwPracticeView, sw_practice_view, GTK_TYPE_WIDGET)
+
+static void
+show (SwPracticeView *self)
+{
+  if (self->record == NULL || self->person == 0)
+    return;
+  sw_people_page_show (self->people, self->record, self->person);
+}
+
+static void
+practice_changed_cb (SwRecord *record, SwPracticeView *self)
+{
+  show (self);
+}
+
+static void
+sw_practice_view_dispose (GObject *object)
+{
+  SwPracticeView *self = SW_PRACTICE_VIEW (object);
+
+  g_clear_object (&self->record);
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  G_OBJECT_CLASS (sw_practice_view_parent_class)->dispose (object);
+}
+
+static void
+sw_practice_view_class_init (SwPracticeViewClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  G_OBJECT_CLASS (class)->dispose = sw_practice_view_dispose;
+  g_type_ensure (SW_TYPE_PEOPLE_PAGE);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-practice-view.ui");
+  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, box);
+  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, sections);
+  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, people);
+}
+
+static void
+sw_practice_view_init (SwPracticeView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+void
+sw_practice_view_set_record (SwPracticeView *self, SwRecord *record)
+{
+  g_set_object (&self->record, record);
+  g_signal_connect_object (record, "practice-changed", G_CALLBACK (practice_changed_cb), self, 0);
+  show (self);
+}
+
+void
+sw_practice_view_set_person (SwPracticeView *self, gint64 person)
+{
+  self->person = person;
+  show (self);
+}
+
+void
+sw_practice_view_show_section (SwPracticeView *self, const char *section)
+{
+  gtk_stack_set_visible_child_name (self->sections, section);
+}
