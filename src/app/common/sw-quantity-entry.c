@@ -234,7 +234,6 @@ sw_quantity_entry_class_init (SwQuantityEntryClass *class)
   object_class->dispose = sw_quantity_entry_dispose;
   object_class->finalize = sw_quantity_entry_finalize;
   widget_class->grab_focus = sw_quantity_entry_grab_focus;
-  widget_class->focus = gtk_widget_focus_child_only;
 
   properties[PROP_QUANTITY] = g_param_spec_int ("quantity", NULL, NULL, 0, SW_N_QUANTITIES - 1, 0,
                                                 flags | G_PARAM_CONSTRUCT_ONLY);

@@ -158,7 +158,6 @@ sw_client_field_class_init (SwClientFieldClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sw_client_field_dispose;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
-  GTK_WIDGET_CLASS (class)->focus = gtk_widget_focus_child_only;
 }
 
 static void
