@@ -42,6 +42,9 @@ gboolean sw_dose_draw (const SwDoseInput *input, SwDoseResult *result);
 void sw_dose_note (const SwDoseInput *input, SwDoseResult *result);
 void sw_dose_explain (const SwDoseInput *input, SwDoseResult *result);
 
+/* What the treatment takes of each limit; @total_ml of all tumours. */
+void sw_dose_share (const SwDoseInput *input, SwDoseResult *result, SwRatio total_ml);
+
 /* The tumours of a result by letter, whatever the order of the input. (transfer container) SwTumourDose */
 GPtrArray *sw_dose_by_letter (const SwDoseResult *result);
 

@@ -206,6 +206,7 @@ result_new (void)
   result->refusals = sw_findings_new ();
   result->notes = sw_findings_new ();
   result->why = sw_whys_new ();
+  result->shares = g_array_new (FALSE, FALSE, sizeof (SwDoseShare));
   return result;
 }
 
@@ -251,6 +252,7 @@ sw_dose_compute (const SwDoseInput *input, GError **error)
   result->refused = result->refusals->len > 0;
   sw_dose_note (input, result);
   sw_dose_explain (input, result);
+  sw_dose_share (input, result, total);
   return g_steal_pointer (&result);
 }
 
@@ -263,5 +265,6 @@ sw_dose_result_free (SwDoseResult *result)
   g_ptr_array_unref (result->refusals);
   g_ptr_array_unref (result->notes);
   g_ptr_array_unref (result->why);
+  g_array_unref (result->shares);
   g_free (result);
 }

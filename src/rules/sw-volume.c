@@ -181,6 +181,25 @@ is_spread (const SwMeasured *measured, int axis)
   return measured->spread[axis] * measured->count * limit->den > measured->sum[axis] * limit->num;
 }
 
+gboolean
+sw_volume_widest_spread (const SwMeasured *measured, SwRatio *percent)
+{
+  SwRatio widest = sw_ratio (0, 1);
+
+  if (measured->count < 2)
+    return FALSE;
+  for (int a = 0; a < SW_N_AXES; a++)
+    {
+      SwRatio share = sw_ratio (measured->spread[a] * measured->count, measured->sum[a]);
+      int order;
+
+      if (!sw_ratio_compare (share, widest, &order))
+        return FALSE;
+      widest = order > 0 ? share : widest;
+    }
+  return sw_ratio_mul (widest, sw_ratio (SW_PER_CENT, 1), percent);
+}
+
 void
 sw_volume_note_spread (const SwMeasured *measured, gint64 tumour, const char *letter, GPtrArray *findings)
 {

@@ -71,6 +71,7 @@ typedef enum
   SW_DEF_DELAY,                /* days of delay over which a vet chooses to go on or to lead in anew */
   SW_DEF_CORTICOSTEROID_RUN,   /* days of it, over which a vet writes the taper */
   SW_DEF_OBSERVATION,          /* minutes of observation after the injection */
+  SW_DEF_OBSERVATION_EVERY,    /* minutes from one look to the next in it */
   SW_DEF_VISIT_EARLY,          /* share of its day number by which a visit may come before its day ... */
   SW_DEF_VISIT_LATE,           /* ... and after it */
   SW_DEF_LOST_OVERDUE,         /* days overdue from which a dog may be lost */

@@ -79,6 +79,25 @@ typedef struct
 } SwTumourDose;
 
 /**
+ * SwDoseShare: how much of one limit is used, for showing; whether it is breached is decided exactly.
+ * @limit: SW_FINDING_VOLUME_LIMIT, SW_FINDING_WEIGHT_LIMIT or SW_FINDING_TREATMENT_LIMIT
+ * @tumour: whose volume; 0 for the limits that all tumours share
+ * @value: with what was given before and still counts
+ * @unit: "cm3" or "mL", static
+ * @percent: value of limit
+ */
+typedef struct
+{
+  SwFindingCode limit;
+  gint64 tumour;
+  SwRatio value;
+  SwRatio most;
+  const char *unit;
+  SwRatio percent;
+  gboolean over;
+} SwDoseShare;
+
+/**
  * SwDoseResult:
  * @tumours: SwTumourDose in the order of the input
  * @refused: a limit is breached: nothing is drawn
@@ -88,6 +107,7 @@ typedef struct
  * @refusals: SwFinding with arguments tumour (letter), value, limit; of severity stop
  * @notes: SwFinding, among them what a vet must decide
  * @why: SwWhy lines
+ * @shares: SwDoseShare, in the order of the limits
  */
 typedef struct
 {
@@ -99,6 +119,7 @@ typedef struct
   GPtrArray *refusals;
   GPtrArray *notes;
   GPtrArray *why;
+  GArray *shares;
 } SwDoseResult;
 
 /* SW_ERROR_INPUT: no tumour, too many, no readings, no weight. SW_ERROR_DOCUMENT: the protocol lacks the figures of its rule. */

@@ -69,6 +69,9 @@ SwInterval sw_volume_interval (const SwMeasured *measured, SwVolumeRule rule, gi
 /* Chance that the true volume is over @limit_cm3. */
 double sw_volume_chance_over (const SwInterval *interval, double cm3, double limit_cm3);
 
+/* The largest (max - min) / mean of the three axes, in per cent; FALSE for one reading or on overflow. */
+gboolean sw_volume_widest_spread (const SwMeasured *measured, SwRatio *percent) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Adds the note when the readings of an axis lie further apart than the definition says. */
 void sw_volume_note_spread (const SwMeasured *measured, gint64 tumour, const char *letter, GPtrArray *findings);
 
