@@ -1,4 +1,4 @@
-/* sw-course-picture.h: the picture of a dog's courses as values, made of a case: sentences, states and days for the course line
+/* sw-course-picture.h: the course line of a dog, made of its dossier
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -10,7 +10,7 @@
 
 G_BEGIN_DECLS
 
-/* All courses up to the case's own, which is the last on the line; NULL where the case has no course. (transfer full) */
+/* All courses of the dog on one line; c->course does not matter. Without a course the line has none. (transfer full) */
 SwCourseLine *sw_course_picture (const SwCase *c);
 
 G_END_DECLS
