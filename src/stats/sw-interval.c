@@ -1,124 +1,12 @@
-/* sw-interval.c: interval-censored times: maximal intervals, their masses, and what to read off them.
+/* sw-interval.c: interval-censored times: the masses of the maximal intervals, and what to read off them.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
-#include "config.h"
-
 #include "sw-interval.h"
 
-#include "sw-error.h"
-#include "sw-stats-private.h"
+#include "sw-turnbull-layout-private.h"
 #include "sw-turnbull-private.h"
-
-#include <glib/gi18n-lib.h>
-#include <math.h>
-
-/* Kinds of an end, in their order at the same time: an exact time begins just before it, (left, right] just after. */
-enum
-{
-  END_EXACT_LEFT,
-  END_RIGHT,
-  END_LEFT,
-};
-
-/* Between the ends of the courses: the maximal intervals (@cells) and what each course spans. */
-typedef struct
-{
-  GArray *cells; /* of SwTurnbullMass, masses not set */
-  GArray *spans; /* of SwSpan, all different */
-} Layout;
-
-static gboolean
-check_intervals (const double *left, const double *right, gsize n, GError **error)
-{
-  for (gsize i = 0; i < n; i++)
-    {
-      if (!sw_stats_check_time (left[i], i, error))
-        return FALSE;
-      if (!(right[i] >= left[i]))
-        {
-          g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-                       _("The interval in row %zu runs from %g to %g: its end must not come before its beginning."),
-                       i + 1, left[i], right[i]);
-          return FALSE;
-        }
-    }
-  return TRUE;
-}
-
-/* All ends in order. Kinds are filled in one after the other: the sort keeps that order among equal times. */
-static SwRow *
-sorted_ends (const double *left, const double *right, gsize n)
-{
-  SwRow *ends = g_new (SwRow, 2 * n);
-  gsize at = 0;
-
-  for (gsize i = 0; i < n; i++)
-    if (left[i] == right[i])
-      ends[at++] = (SwRow) { sw_row_key (left[i]), i, END_EXACT_LEFT };
-  for (gsize i = 0; i < n; i++)
-    ends[at++] = (SwRow) { sw_row_key (right[i]), i, END_RIGHT };
-  for (gsize i = 0; i < n; i++)
-    if (left[i] != right[i])
-      ends[at++] = (SwRow) { sw_row_key (left[i]), i, END_LEFT };
-  sw_rows_sort (ends, at);
-  return ends;
-}
-
-/* A right end straight after a left one closes a cell. @pairs gets, per course, the first cell in the high half of
- * the key and the last in the low one. */
-static void
-sweep (GArray *cells, const SwRow *ends, gsize n, SwRow *pairs)
-{
-  const SwRow *left = NULL;
-
-  for (gsize i = 0; i < 2 * n; i++)
-    {
-      if (ends[i].cause != END_RIGHT)
-        {
-          left = &ends[i];
-          pairs[ends[i].group].key |= (guint64) cells->len << 32;
-          continue;
-        }
-      if (left)
-        {
-          SwTurnbullMass cell = { sw_row_time (left), sw_row_time (&ends[i]), 0 };
-          g_array_append_val (cells, cell);
-          left = NULL;
-        }
-      pairs[ends[i].group].key |= cells->len - 1;
-    }
-}
-
-static void
-collect_spans (GArray *spans, const SwRow *pairs, gsize n)
-{
-  SwTie tie;
-
-  for (gsize i = 0; i < n; i = tie.end)
-    {
-      tie = sw_rows_tie (pairs, n, i);
-      SwSpan span = { pairs[i].key >> 32, pairs[i].key & G_MAXUINT32, tie.leaving };
-      g_array_append_val (spans, span);
-    }
-}
-
-static Layout
-lay_out (const double *left, const double *right, gsize n)
-{
-  Layout layout = {
-    .cells = g_array_new (FALSE, FALSE, sizeof (SwTurnbullMass)),
-    .spans = g_array_new (FALSE, FALSE, sizeof (SwSpan)),
-  };
-  g_autofree SwRow *ends = sorted_ends (left, right, n);
-  g_autofree SwRow *pairs = g_new0 (SwRow, n);
-
-  sweep (layout.cells, ends, n, pairs);
-  sw_rows_sort (pairs, n);
-  collect_spans (layout.spans, pairs, n);
-  return layout;
-}
 
 static void
 take_masses (SwTurnbull *turnbull, const SwTurnbullMass *cells, const SwTurnbullSearch *search)
@@ -140,26 +28,11 @@ take_masses (SwTurnbull *turnbull, const SwTurnbullMass *cells, const SwTurnbull
 }
 
 static gboolean
-search_masses (SwTurnbull *turnbull, const Layout *layout, GCancellable *cancellable, GError **error)
+search_masses (SwTurnbull *turnbull, const SwTurnbullLayout *layout, GCancellable *cancellable, GError **error)
 {
-  gsize n_cells = layout->cells->len;
-  g_autofree double *mass = g_new0 (double, n_cells);
-  g_autofree double *below = g_new0 (double, n_cells + 1);
-  g_autofree double *chance = g_new0 (double, layout->spans->len);
-  g_autofree double *slope = g_new0 (double, n_cells + 1);
-  g_autofree double *pull = g_new0 (double, n_cells);
-  SwTurnbullSearch search = {
-    .spans = (const SwSpan *) layout->spans->data,
-    .n_spans = layout->spans->len,
-    .n_cells = n_cells,
-    .total = turnbull->n,
-    .mass = mass,
-    .below = below,
-    .chance = chance,
-    .slope = slope,
-    .pull = pull,
-  };
+  g_auto (SwTurnbullSearch) search = { 0 };
 
+  sw_turnbull_search_init (&search, (const SwSpan *) layout->spans->data, layout->spans->len, layout->cells->len);
   if (!sw_turnbull_search_run (&search, &turnbull->iterations, cancellable, error))
     return FALSE;
   take_masses (turnbull, (const SwTurnbullMass *) layout->cells->data, &search);
@@ -169,7 +42,7 @@ search_masses (SwTurnbull *turnbull, const Layout *layout, GCancellable *cancell
 SwTurnbull *
 sw_turnbull_fit (const double *left, const double *right, gsize n, GCancellable *cancellable, GError **error)
 {
-  if (!check_intervals (left, right, n, error))
+  if (!sw_turnbull_check (left, right, n, error))
     return NULL;
 
   g_autoptr (SwTurnbull) turnbull = g_new0 (SwTurnbull, 1);
@@ -177,11 +50,10 @@ sw_turnbull_fit (const double *left, const double *right, gsize n, GCancellable 
   if (n == 0)
     return g_steal_pointer (&turnbull);
 
-  Layout layout = lay_out (left, right, n);
-  gboolean found = search_masses (turnbull, &layout, cancellable, error);
-  g_array_unref (layout.cells);
-  g_array_unref (layout.spans);
-  return found ? g_steal_pointer (&turnbull) : NULL;
+  g_auto (SwTurnbullLayout) layout = sw_turnbull_lay_out (left, right, n);
+  if (!search_masses (turnbull, &layout, cancellable, error))
+    return NULL;
+  return g_steal_pointer (&turnbull);
 }
 
 void

@@ -15,7 +15,7 @@ typedef struct
   double weight;
 } SwSpan;
 
-/* The search: masses and what follows from them. Every span holds some mass at all times. */
+/* The search: masses and what follows from them. Every span holds some mass at all times; its weight is above 0. */
 typedef struct
 {
   const SwSpan *spans;
@@ -31,6 +31,12 @@ typedef struct
   double gap;     /* greatest pull less total */
 } SwTurnbullSearch;
 
+/* The same mass in every cell. @spans stays the caller's and must outlive the search. */
+void sw_turnbull_search_init (SwTurnbullSearch *search, const SwSpan *spans, gsize n_spans, gsize n_cells);
+void sw_turnbull_search_clear (SwTurnbullSearch *search);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SwTurnbullSearch, sw_turnbull_search_clear)
+
 /* Sets @below, @chance and @loglik from @mass; FALSE, with @loglik minus infinity, when a span holds no mass. */
 gboolean sw_turnbull_search_weigh (SwTurnbullSearch *search);
 
@@ -38,7 +44,7 @@ gboolean sw_turnbull_search_weigh (SwTurnbullSearch *search);
  * singular or too many. @mass, @below, @chance and @loglik agree afterwards. */
 void sw_turnbull_search_newton (SwTurnbullSearch *search);
 
-/* Runs the search to its end: on TRUE gap <= 10^-9 total. */
+/* Runs the search from its masses to its end: on TRUE gap <= 10^-9 total. */
 gboolean sw_turnbull_search_run (SwTurnbullSearch *search,
                                  guint *iterations,
                                  GCancellable *cancellable,

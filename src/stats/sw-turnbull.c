@@ -18,6 +18,35 @@
 #define HALVINGS 20           /* of a step that does not improve, before it is given up */
 #define ROUNDS_WITHOUT_GAIN 2000 /* before the search admits that doubles can't do better */
 
+void
+sw_turnbull_search_init (SwTurnbullSearch *search, const SwSpan *spans, gsize n_spans, gsize n_cells)
+{
+  *search = (SwTurnbullSearch) {
+    .spans = spans,
+    .n_spans = n_spans,
+    .n_cells = n_cells,
+    .mass = g_new (double, n_cells),
+    .below = g_new (double, n_cells + 1),
+    .chance = g_new (double, n_spans),
+    .slope = g_new (double, n_cells + 1),
+    .pull = g_new (double, n_cells),
+  };
+  for (gsize i = 0; i < n_spans; i++)
+    search->total += spans[i].weight;
+  for (gsize j = 0; j < n_cells; j++)
+    search->mass[j] = 1.0 / n_cells;
+}
+
+void
+sw_turnbull_search_clear (SwTurnbullSearch *search)
+{
+  g_free (search->mass);
+  g_free (search->below);
+  g_free (search->chance);
+  g_free (search->slope);
+  g_free (search->pull);
+}
+
 gboolean
 sw_turnbull_search_weigh (SwTurnbullSearch *search)
 {
@@ -177,8 +206,6 @@ sw_turnbull_search_run (SwTurnbullSearch *search, guint *iterations, GCancellabl
   double least_gap = INFINITY;
   guint without_gain = 0;
 
-  for (gsize j = 0; j < search->n_cells; j++)
-    search->mass[j] = 1.0 / search->n_cells;
   sw_turnbull_search_weigh (search);
   find_pulls (search);
   for (;;)

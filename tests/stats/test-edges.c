@@ -262,6 +262,27 @@ START_TEST (test_turnbull_refusals)
 }
 END_TEST
 
+START_TEST (test_band_edges)
+{
+  const double left[] = { 3, 4 }, right[] = { 5, INFINITY }, times[] = { 2, 5 }, bad[] = { NAN };
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autoptr (GError) cancelled = NULL;
+  double lo[2], hi[2];
+
+  ck_assert (sw_turnbull_band (NULL, NULL, 0, 0.95, 40, 1, times, 2, lo, hi, NULL, NULL));
+  ck_assert (isnan (lo[0]) && isnan (hi[1]));
+  ck_assert (sw_turnbull_band (left, right, 1, 0.95, 40, 1, times, 2, lo, hi, NULL, NULL));
+  ck_assert (lo[0] == 0 && hi[0] == 0 && lo[1] == 1 && hi[1] == 1);
+  assert_refused (sw_turnbull_band (left, right, 2, 0.95, 39, 1, times, 2, lo, hi, NULL, error), "39");
+  assert_refused (sw_turnbull_band (left, right, 2, 1.5, 40, 1, times, 2, lo, hi, NULL, error), "confidence");
+  assert_refused (sw_turnbull_band (left, right, 2, 0.95, 40, 1, bad, 1, lo, hi, NULL, error), "row 1");
+  assert_refused (sw_turnbull_band (right, left, 2, 0.95, 40, 1, times, 2, lo, hi, NULL, error), "row 1");
+  g_cancellable_cancel (cancellable);
+  ck_assert (!sw_turnbull_band (left, right, 2, 0.95, 40, 1, times, 2, lo, hi, cancellable, &cancelled));
+  ck_assert (g_error_matches (cancelled, G_IO_ERROR, G_IO_ERROR_CANCELLED));
+}
+END_TEST
+
 /* The hardest to tell apart: a staircase of overlapping intervals, nearly all of one shape; and a comb of nested
  * ones. */
 START_TEST (test_turnbull_staircase)
@@ -410,6 +431,7 @@ main (void)
   tcase_add_test (edges, test_many_groups);
   tcase_add_test (edges, test_turnbull_edges);
   tcase_add_test (edges, test_turnbull_refusals);
+  tcase_add_test (edges, test_band_edges);
   tcase_add_loop_test (edges, test_turnbull_staircase, 0, 2);
   tcase_add_test (edges, test_turnbull_large);
   tcase_add_test (edges, test_incidence_edges);

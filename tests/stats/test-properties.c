@@ -367,6 +367,58 @@ START_TEST (test_twice_the_sample_is_the_same_curve)
 }
 END_TEST
 
+/* On exact times without censoring the band is that of a share: about 1.96 binomial errors to either side. */
+START_TEST (test_band_of_exact_times)
+{
+  static const double at[] = { 100, 200, 300 };
+  double lo[3], hi[3], again_lo[3], again_hi[3];
+
+  for (guint i = 0; i < MOST; i++)
+    times[i] = ends[i] = i + 1;
+  ck_assert (sw_turnbull_band (times, ends, MOST, 0.95, 400, 7, at, 3, lo, hi, NULL, NULL));
+  ck_assert (sw_turnbull_band (times, ends, MOST, 0.95, 400, 7, at, 3, again_lo, again_hi, NULL, NULL));
+  for (guint k = 0; k < 3; k++)
+    {
+      double share = at[k] / MOST;
+      double half = 1.96 * sqrt (share * (1 - share) / MOST);
+      assert_near (lo[k], share - half, 0.25 * half);
+      assert_near (hi[k], share + half, 0.25 * half);
+      ck_assert (lo[k] == again_lo[k] && hi[k] == again_hi[k]);
+    }
+}
+END_TEST
+
+/* The band holds the estimate, and four times as many courses make it narrower. */
+START_TEST (test_band_holds_the_estimate)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed_of_run ());
+  double narrow = 0, wide = 0;
+
+  for (guint run = 0; run < 20; run++)
+    {
+      double at[2], lo[2], hi[2], least, most;
+      gsize n = MOST / 4 * (1 + 3 * (run & 1));
+      for (gsize i = 0; i < n; i++)
+        {
+          times[i] = g_rand_int_range (rand, 0, 40);
+          ends[i] = g_rand_int_range (rand, 0, 8) == 0 ? INFINITY : times[i] + g_rand_int_range (rand, 1, 15);
+        }
+      g_autoptr (SwTurnbull) found = sw_turnbull_fit (times, ends, n, NULL, NULL);
+      at[0] = found->masses[found->n_masses / 3].right;
+      at[1] = found->masses[found->n_masses / 2].right;
+      g_autoptr (GError) error = NULL;
+      ck_assert_msg (sw_turnbull_band (times, ends, n, 0.95, 100, run, at, 2, lo, hi, NULL, &error), "%s", error->message);
+      for (guint k = 0; k < 2; k++)
+        {
+          sw_turnbull_at (found, at[k], &least, &most);
+          ck_assert_msg (lo[k] <= least && most <= hi[k], "%g to %g, estimate %g to %g", lo[k], hi[k], least, most);
+          *(run & 1 ? &narrow : &wide) += hi[k] - lo[k];
+        }
+    }
+  ck_assert_msg (narrow < 0.8 * wide, "%g %g", narrow, wide);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -385,6 +437,8 @@ main (void)
   tcase_add_test (random, test_turnbull_of_exact_times_is_kaplan_meier);
   tcase_add_test (random, test_turnbull_is_optimal);
   tcase_add_test (random, test_twice_the_sample_is_the_same_curve);
+  tcase_add_test (random, test_band_of_exact_times);
+  tcase_add_test (random, test_band_holds_the_estimate);
   suite_add_tcase (suite, random);
   SRunner *runner = srunner_create (suite);
   srunner_run_all (runner, CK_ENV);

@@ -80,6 +80,41 @@ void sw_turnbull_at (const SwTurnbull *turnbull, double t, double *least, double
 /* The interval in which half have had the event; FALSE with no courses. @right may be infinity. */
 gboolean sw_turnbull_median (const SwTurnbull *turnbull, double *left, double *right);
 
+/* The fewest draws that limits are read off from. */
+#define SW_TURNBULL_LEAST_DRAWS 40
+
+/**
+ * sw_turnbull_band:
+ * @left: as in sw_turnbull_fit(), likewise @right and @n
+ * @level: confidence at each single time, inside (0, 1)
+ * @n_draws: at least %SW_TURNBULL_LEAST_DRAWS, usually 200
+ * @seed: of the draws: the same data and seed give the same band
+ * @times: (array length=n_times): where the band is wanted, finite, not negative
+ * @lo: (array length=n_times): lower limits of the share with the event; NaN with no courses
+ * @hi: (array length=n_times): upper limits
+ * @cancellable: (nullable): a way to give up between draws
+ *
+ * Limits by the percentile bootstrap: courses are drawn again with replacement and the estimate is made anew; the
+ * lower limit is a quantile of the least share by that time, the upper one of the most. No formula like Greenwood's
+ * holds for this estimate, and the bootstrap is an approximation too [common practice].
+ *
+ * Source: Efron B 1979 Ann Stat 7:1-26 [memory].
+ *
+ * Errors: as sw_turnbull_fit(), and %SW_ERROR_INPUT for a level, a number of draws or a time outside its domain.
+ */
+gboolean sw_turnbull_band (const double *left,
+                           const double *right,
+                           gsize n,
+                           double level,
+                           guint n_draws,
+                           guint seed,
+                           const double *times,
+                           gsize n_times,
+                           double *lo,
+                           double *hi,
+                           GCancellable *cancellable,
+                           GError **error);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwTurnbull, sw_turnbull_free)
 
 G_END_DECLS
