@@ -17,7 +17,8 @@
 
 G_BEGIN_DECLS
 
-/* (0.01 mm)^3 in one cm3; g in one kg; nL in one mL. */
+/* (0.01 mm)^2 in one mm2; (0.01 mm)^3 in one cm3; g in one kg; nL in one mL. */
+#define SW_AREA_UNITS_PER_MM2 G_GINT64_CONSTANT (10000)
 #define SW_VOLUME_UNITS_PER_CM3 G_GINT64_CONSTANT (1000000000)
 #define SW_GRAMS_PER_KG G_GINT64_CONSTANT (1000)
 #define SW_NL_PER_ML G_GINT64_CONSTANT (1000000)
