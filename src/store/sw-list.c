@@ -1,6 +1,6 @@
 /* sw-list.c: which dogs a list shows, in which order, and what it says about them
  *
- * The whole list in its order is read once and kept until the next act. A query then marks the dogs that each of its conditions
+ * The whole list in its order is read once and kept until an act names a dog. A query then marks the dogs that each of its conditions
  * finds (an index range of words, the open courses), and walks the kept order: no sorting, whatever the search.
  *
  *   order   [ 17  4  291  8 ... ]          mark[17] = 2 of 2 conditions -> shown
@@ -10,6 +10,7 @@
  */
 #include "sw-store-private.h"
 
+#include "sw-journal-private.h"
 #include "sw-stmt-private.h"
 
 /* --- the spine --- */
@@ -34,13 +35,49 @@ read_order (SwStore *store, GArray *order, GError **error)
 }
 
 static gboolean
+names_a_dog (const char *payload)
+{
+  g_autoptr (GArray) rows = sw_journal_parse (payload, NULL);
+
+  for (guint i = 0; rows != NULL && i < rows->len; i++)
+    if (g_array_index (rows, SwPayloadRow, i).row.kind == SW_FACT_PATIENT_DETAILS)
+      return TRUE;
+  return FALSE;
+}
+
+/* Whether an act after this one may have changed the order. */
+static gboolean
+order_moved (SwStore *store, gint64 after, gboolean *moved, GError **error)
+{
+  g_autoptr (SwStmt) stmt = sw_stmt_get (store->db, "SELECT payload FROM act WHERE id > ?1 ORDER BY id", error);
+  gboolean row;
+
+  *moved = FALSE;
+  if (stmt == NULL)
+    return FALSE;
+  sw_stmt_bind_int (stmt, 1, after);
+  while (!*moved && sw_stmt_step (stmt, &row, error))
+    if (!row)
+      return TRUE;
+    else
+      *moved = names_a_dog (sw_stmt_column_text (stmt, 0));
+  return *moved;
+}
+
+static gboolean
 refresh_order (SwStore *store, GError **error)
 {
   gint64 act = sw_store_last_act (store, error);
   g_autoptr (GArray) order = NULL;
+  gboolean moved = TRUE;
 
-  if (act < 0 || (store->spine != NULL && store->spine_act == act))
-    return act >= 0;
+  if (act < 0 || (store->spine != NULL && store->spine_act >= 0 && !order_moved (store, store->spine_act, &moved, error)))
+    return FALSE;
+  if (!moved)
+    {
+      store->spine_act = store->txn == SW_TXN_WRITE ? store->spine_act : act;
+      return TRUE;
+    }
   order = g_array_new (FALSE, FALSE, sizeof (gint64));
   if (!read_order (store, order, error))
     return FALSE;
