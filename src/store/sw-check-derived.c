@@ -214,10 +214,6 @@ check_summaries (SwCheck *check, GError **error)
 gboolean
 sw_check_derived (SwCheck *check, GError **error)
 {
-  /* What is derived can't be compared while what it is made of is not all there. */
-  for (int kind = 0; kind < SW_N_FACTS; kind++)
-    if (check->missing[kind])
-      return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
     if (!check_list (check, &lists[i], error))
       return FALSE;

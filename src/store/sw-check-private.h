@@ -17,7 +17,10 @@ typedef struct
   SwStore *store;
   const SwCheckOptions *options;
   SwCheckReport *report;
-  gboolean missing[SW_N_FACTS]; /* tables that are not there or not as they should be: nothing is read from them */
+  /* Not there, or not as they should be: nothing is read from them. */
+  gboolean missing[SW_N_FACTS];
+  gboolean no_journal;
+  gboolean no_derived;
 } SwCheck;
 
 void sw_check_trouble (SwCheck *check, const char *format, ...) G_GNUC_PRINTF (2, 3);

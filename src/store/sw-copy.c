@@ -19,16 +19,18 @@
 static gboolean
 run_slices (sqlite3_backup *backup, SwProgressFunc progress, gpointer data, GCancellable *cancellable, GError **error)
 {
-  int code;
+  int code = SQLITE_OK;
 
-  while ((code = sqlite3_backup_step (backup, PAGES_PER_SLICE)) == SQLITE_OK)
+  while (code == SQLITE_OK)
     {
-      int total = sqlite3_backup_pagecount (backup);
+      int total;
 
-      if (progress != NULL)
-        progress (total - sqlite3_backup_remaining (backup), total, data);
       if (g_cancellable_set_error_if_cancelled (cancellable, error))
         return FALSE;
+      code = sqlite3_backup_step (backup, PAGES_PER_SLICE);
+      total = sqlite3_backup_pagecount (backup);
+      if (progress != NULL)
+        progress (total - sqlite3_backup_remaining (backup), total, data);
     }
   return code == SQLITE_DONE || sw_db_fail_code (code, sqlite3_errstr (code), error);
 }
