@@ -94,7 +94,7 @@ later_day (const SwDoseInput *input)
   if (look_back == SW_UNKNOWN)
     return g_strdup (_("a later treatment"));
   if (input->today == SW_NO_DAY)
-    return g_strdup_printf (_("%d days after it"), (int) look_back);
+    return g_strdup_printf (_("%d days after this treatment"), (int) look_back);
   return sw_day_format (input->today + look_back);
 }
 

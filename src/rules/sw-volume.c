@@ -219,3 +219,20 @@ sw_volume_note_spread (const SwMeasured *measured, gint64 tumour, const char *le
         g_ptr_array_add (findings, finding);
       }
 }
+
+void
+sw_volume_note_few (const SwMeasured *measured, gint64 tumour, const char *letter, GPtrArray *findings)
+{
+  const SwDefinition *least = sw_definition (SW_DEF_READINGS_LEAST);
+  SwFinding *finding;
+
+  if (measured->count * least->den >= least->num)
+    return;
+  finding = sw_finding_new (SW_FINDING_ONE_READING);
+  finding->tumour = tumour;
+  sw_finding_text (finding, "tumour", letter);
+  sw_finding_count (finding, "value", measured->count);
+  sw_finding_count (finding, "limit", least->num);
+  sw_finding_basis (finding, least->source, least->mark);
+  g_ptr_array_add (findings, finding);
+}

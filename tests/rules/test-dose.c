@@ -171,7 +171,7 @@ START_TEST (test_sentences)
                             "is refused, never capped.");
   ck_assert_str_eq (sum, "The treatment comes to 4.5 mL; this protocol allows at most 4 mL in one treatment. It is 0.5 mL over, "
                          "so the dose is refused, never capped.");
-  ck_assert_str_eq (next, "Treat fewer tumours now and the others not before 28 days after it, treat another way, or refer.");
+  ck_assert_str_eq (next, "Treat fewer tumours now and the others not before 28 days after this treatment, treat another way, or refer.");
   ck_assert_str_eq (alone, "Treat it another way, or refer.");
 }
 END_TEST

@@ -75,4 +75,7 @@ gboolean sw_volume_widest_spread (const SwMeasured *measured, SwRatio *percent) 
 /* Adds the note when the readings of an axis lie further apart than the definition says. */
 void sw_volume_note_spread (const SwMeasured *measured, gint64 tumour, const char *letter, GPtrArray *findings);
 
+/* Adds what a vet must decide when there are fewer readings than the treatment day wants. */
+void sw_volume_note_few (const SwMeasured *measured, gint64 tumour, const char *letter, GPtrArray *findings);
+
 G_END_DECLS
