@@ -40,8 +40,8 @@ sw_dose_limits (const SwDoseInput *input, SwDoseLimits *limits)
   limits->has_weight = protocol->most_nl_per_kg != SW_UNKNOWN;
   limits->has_treatment = protocol->most_nl_per_treatment != SW_UNKNOWN;
   limits->treatment_ml = in_ml (limits->has_treatment ? protocol->most_nl_per_treatment : 0);
-  return sw_ratio_mul (in_ml (limits->has_weight ? protocol->most_nl_per_kg : 0), sw_ratio (input->weight_g, SW_GRAMS_PER_KG),
-                       &limits->weight_ml);
+  return sw_ratio_mul (in_ml (limits->has_weight ? protocol->most_nl_per_kg : 0),
+                       sw_ratio (input->weight_g, SW_GRAMS_PER_KG), &limits->weight_ml);
 }
 
 static void
@@ -52,7 +52,8 @@ set_ratio (SwFinding *finding, const char *name, SwRatio value, const char *unit
 
 /* Value, limit, by how much, and the figure behind the limit. */
 static void
-set_breach (SwFinding *finding, const SwProtocol *protocol, const char *figure, SwRatio value, SwRatio limit, const char *unit)
+set_breach (SwFinding *finding, const SwProtocol *protocol, const char *figure, SwRatio value, SwRatio limit,
+            const char *unit)
 {
   const char *source, *mark;
   SwRatio over;
@@ -122,18 +123,21 @@ what_is_open (const SwDoseInput *input, const SwDoseResult *result, SwRatio tota
   if (input->given_before_nl > 0 && input->free_day != SW_NO_DAY && !is_over (total_ml, limit_ml))
     {
       later = sw_day_format (input->free_day);
-      return g_strdup_printf (_("Wait until %s, when what was given before no longer counts, treat another way, or refer"), later);
+      return g_strdup_printf (
+          _("Wait until %s, when what was given before no longer counts, treat another way, or refer"), later);
     }
   if (result->tumours->len < 2 || !one_alone_fits (input, result, limit_ml))
     return g_strdup (_("Treat it another way, or refer"));
   later = later_day (input);
-  return g_strdup_printf (_("Treat fewer tumours now and the others not before %s, treat another way, or refer"), later);
+  return g_strdup_printf (_("Treat fewer tumours now and the others not before %s, treat another way, or refer"),
+                          later);
 }
 
-/* A finding about the sum: @value_ml is what breaches, with what was given before in it; @total_ml only what is meant now. */
+/* A finding about the sum: @value_ml is what breaches, with what was given before in it; @total_ml only what is meant
+ * now. */
 static SwFinding *
-sum_finding (SwFindingCode code, const SwDoseInput *input, const SwDoseResult *result, SwRatio total_ml, SwRatio value_ml,
-             SwRatio limit_ml)
+sum_finding (SwFindingCode code, const SwDoseInput *input, const SwDoseResult *result, SwRatio total_ml,
+             SwRatio value_ml, SwRatio limit_ml)
 {
   gboolean weight = code == SW_FINDING_WEIGHT_LIMIT;
   SwFinding *finding = sw_finding_new (code);

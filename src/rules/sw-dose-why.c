@@ -73,9 +73,10 @@ explain_volume (const SwProtocol *protocol, const SwTumourDose *tumour, const ch
 
   sw_why_formula (line, _(volume_formulas[protocol->volume_rule]));
   /* Translators: means of so many readings */
-  sw_why_take_inputs (line, g_strdup_printf (ngettext ("%s x %s x %s mm, %d reading", "%s x %s x %s mm, means of %d readings",
-                                                       (gulong) tumour->measured.count),
-                                             longest, middle, shortest, (int) tumour->measured.count));
+  sw_why_take_inputs (line,
+                      g_strdup_printf (ngettext ("%s x %s x %s mm, %d reading", "%s x %s x %s mm, means of %d readings",
+                                                 (gulong) tumour->measured.count),
+                                       longest, middle, shortest, (int) tumour->measured.count));
   sw_why_take_value (line, g_strdup_printf ("%s cm3", volume));
 }
 
@@ -102,7 +103,8 @@ explain_dose (const SwProtocol *protocol, const SwTumourDose *tumour, const char
 
   volume = sw_volume_format (tumour->volume_cm3);
   raw = exact_ml (tumour->raw_ml);
-  sw_why_basis (line, sw_document_source_title (&protocol->head, tier->figure), sw_figure_mark_code (tier->figure->mark));
+  sw_why_basis (line, sw_document_source_title (&protocol->head, tier->figure),
+                sw_figure_mark_code (tier->figure->mark));
   sw_why_formula (line, _("volume x dose per volume"));
   sw_why_take_inputs (line, g_strdup_printf ("%s cm3 x %s mL/cm3", volume, rate));
   sw_why_take_value (line, g_strdup_printf ("%s mL", raw));
@@ -127,7 +129,8 @@ syringe_definition (const SwTumourDose *tumour)
 {
   if (tumour->syringe_nl == sw_definition_whole (SW_DEF_SYRINGE_SMALL))
     return SW_DEF_SYRINGE_SMALL_STEP;
-  return tumour->syringe_nl == sw_definition_whole (SW_DEF_SYRINGE_MIDDLE) ? SW_DEF_SYRINGE_MIDDLE_STEP : SW_DEF_SYRINGE_LARGE_STEP;
+  return tumour->syringe_nl == sw_definition_whole (SW_DEF_SYRINGE_MIDDLE) ? SW_DEF_SYRINGE_MIDDLE_STEP
+                                                                           : SW_DEF_SYRINGE_LARGE_STEP;
 }
 
 static void
@@ -209,8 +212,9 @@ explain_given (const SwDoseInput *input, SwDoseResult *result)
   g_autofree char *given = sw_drug_volume_format (input->given_before_nl);
 
   if (input->given_before_nl > 0)
-    sw_why_take_value (add_line (result->why, input->protocol, g_strdup (_("Given before, and still counting")), "look-back"),
-                       g_strdup_printf ("%s mL", given));
+    sw_why_take_value (
+        add_line (result->why, input->protocol, g_strdup (_("Given before, and still counting")), "look-back"),
+        g_strdup_printf ("%s mL", given));
 }
 
 static void

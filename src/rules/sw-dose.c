@@ -38,7 +38,8 @@ sw_dose_tier (const SwProtocol *protocol, SwRatio volume_cm3)
     {
       const SwTier *tier = protocol->tiers->pdata[i];
 
-      if (is_beyond (volume_cm3, tier->from, tier->from_included, 1) && is_beyond (volume_cm3, tier->to, tier->to_included, -1))
+      if (is_beyond (volume_cm3, tier->from, tier->from_included, 1)
+          && is_beyond (volume_cm3, tier->to, tier->to_included, -1))
         return tier;
     }
   return NULL;
@@ -116,7 +117,8 @@ dose_tumour (const SwDoseInput *input, SwTumourDose *tumour)
   tumour->interval = sw_volume_interval (&tumour->measured, protocol->volume_rule, input->reader_error, cm3);
   tumour->chance_over = -1;
   if (protocol->largest_tumour != SW_UNKNOWN)
-    tumour->chance_over = sw_volume_chance_over (&tumour->interval, cm3, sw_ratio_to_double (in_cm3 (protocol->largest_tumour)));
+    tumour->chance_over =
+        sw_volume_chance_over (&tumour->interval, cm3, sw_ratio_to_double (in_cm3 (protocol->largest_tumour)));
   tier = sw_dose_tier (protocol, tumour->volume_cm3);
   if (tier == NULL)
     return TRUE;
@@ -149,9 +151,10 @@ check_protocol (const SwProtocol *protocol, GError **error)
   for (guint i = 0; i < protocol->tiers->len; i++)
     if (((const SwTier *) protocol->tiers->pdata[i])->nl_per_cm3 == SW_UNKNOWN)
       {
-        g_set_error (error, SW_ERROR, SW_ERROR_DOCUMENT,
-                     _("The protocol %s has no dose per volume yet; a vet fills it in before a dose can be worked out."),
-                     protocol->head.id);
+        g_set_error (
+            error, SW_ERROR, SW_ERROR_DOCUMENT,
+            _("The protocol %s has no dose per volume yet; a vet fills it in before a dose can be worked out."),
+            protocol->head.id);
         return FALSE;
       }
   return TRUE;
@@ -178,7 +181,9 @@ check_input (const SwDoseInput *input, GError **error)
 static gboolean
 measure_tumour (const SwDoseTumour *from, SwDoseResult *result, GError **error)
 {
-  SwTumourDose tumour = { .tumour = from->tumour, .letter = from->letter, .drawn_nl = SW_UNKNOWN, .syringe_nl = SW_UNKNOWN };
+  SwTumourDose tumour = {
+    .tumour = from->tumour, .letter = from->letter, .drawn_nl = SW_UNKNOWN, .syringe_nl = SW_UNKNOWN
+  };
   g_autofree char *letter = sw_tumour_letter (from->letter);
 
   if (!sw_volume_measure (from->readings, from->n_readings, &tumour.measured))

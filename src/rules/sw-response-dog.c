@@ -72,7 +72,8 @@ by_day (gconstpointer a, gconstpointer b)
   return (first > second) - (first < second);
 }
 
-/* Days after every baseline on which some target was sized, rising and distinct enough: a day twice is scored twice alike. */
+/* Days after every baseline on which some target was sized, rising and distinct enough: a day twice is scored twice
+ * alike. */
 static GArray *
 visit_days (const GPtrArray *series, SwDay day)
 {

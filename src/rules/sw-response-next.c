@@ -73,7 +73,8 @@ static SwFinding *
 next_injection (const SwScoring *scoring)
 {
   gboolean many = scoring->injections + 1 >= sw_definition_whole (SW_DEF_REASON_FROM_INJECTION);
-  SwFinding *next = new_finding (many ? SW_FINDING_NEXT_THIRD : SW_FINDING_NEXT_SECOND, scoring, SW_DEF_REASON_FROM_INJECTION);
+  SwFinding *next =
+      new_finding (many ? SW_FINDING_NEXT_THIRD : SW_FINDING_NEXT_SECOND, scoring, SW_DEF_REASON_FROM_INJECTION);
   SwDay earliest = earliest_second (scoring);
 
   if (many)

@@ -236,11 +236,13 @@ check_sizes (GArray *sizes, const SwScoring *scoring, GError **error)
   g_autofree char *date = sw_day_format (scoring->score_day);
 
   if (scoring->injections == 0)
-    g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-                 _("This tumour was not injected by %s, so there is no response to score; record the injection first."), date);
+    g_set_error (
+        error, SW_ERROR, SW_ERROR_INPUT,
+        _("This tumour was not injected by %s, so there is no response to score; record the injection first."), date);
   else if (sizes->len == 0)
-    g_set_error_literal (error, SW_ERROR, SW_ERROR_INPUT,
-                         _("This tumour was not measured on its treatment day, so there is no baseline; record those readings."));
+    g_set_error_literal (
+        error, SW_ERROR, SW_ERROR_INPUT,
+        _("This tumour was not measured on its treatment day, so there is no baseline; record those readings."));
   else if (sizes->len > 1 && g_array_index (sizes, SwSize, sizes->len - 1).day != scoring->score_day
            && !scoring->recurrence)
     g_set_error (error, SW_ERROR, SW_ERROR_INPUT,

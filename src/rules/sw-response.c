@@ -1,7 +1,8 @@
 /* sw-response.c: the category of a series of sizes, in three families
  *
- * Each family walks the same series with its own limits. What was found before binds: partial stays partial until progress or
- * a complete response, progress stays until a complete response, a size after a complete response is recurrence for good.
+ * Each family walks the same series with its own limits. What was found before binds: partial stays partial until
+ * progress or a complete response, progress stays until a complete response, a size after a complete response is
+ * recurrence for good.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -146,8 +147,9 @@ static gboolean
 check_series (const SwSize *sizes, guint n, GError **error)
 {
   if (n > 0 && (sizes[0].state != SW_SITE_SIZE || sizes[0].value[SW_FAMILY_LONGEST].num <= 0))
-    g_set_error_literal (error, SW_ERROR, SW_ERROR_INPUT,
-                         _("The first size is the baseline and must be a length; enter the size on the treatment day."));
+    g_set_error_literal (
+        error, SW_ERROR, SW_ERROR_INPUT,
+        _("The first size is the baseline and must be a length; enter the size on the treatment day."));
   else if (n < 2)
     g_set_error_literal (error, SW_ERROR, SW_ERROR_INPUT,
                          _("A response needs a baseline and at least one later size; enter a later size."));

@@ -1,7 +1,7 @@
 /* sw-tablet.c: choosing tablets and liquids for one dose
  *
- * Doses are compared as integers: dose, target and range are all brought to one denominator first, and an overflow there is no
- * choice at all. Real figures stay far below it.
+ * Doses are compared as integers: dose, target and range are all brought to one denominator first, and an overflow
+ * there is no choice at all. Real figures stay far below it.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -15,7 +15,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Masses are whole numbers of a common part of a microgram, so small that half a tablet and one step of a liquid are whole. */
+/* Masses are whole numbers of a common part of a microgram, so small that half a tablet and one step of a liquid are
+ * whole. */
 typedef struct
 {
   SwWide per_half; /* parts in one ug of a tablet's strength, per half tablet */
@@ -90,7 +91,8 @@ order (SwWide a, SwWide b)
   return (a > b) - (a < b);
 }
 
-/* Below 0 when @a is the better choice. Near ones come before others; among them fewest pieces count first, else nearness. */
+/* Below 0 when @a is the better choice. Near ones come before others; among them fewest pieces count first, else
+ * nearness. */
 static int
 compare_tablets (const Range *range, const Candidate *a, const Candidate *b)
 {
@@ -241,7 +243,8 @@ sw_tablet_describe (const SwTabletChoice *choice)
   strength = in_thousands (choice->strength_ug);
   if (choice->halves == 1)
     return g_strdup_printf ("1/2 x %s mg", strength);
-  return g_strdup_printf ("%" G_GINT64_FORMAT "%s x %s mg", choice->halves / 2, choice->halves % 2 ? " 1/2" : "", strength);
+  return g_strdup_printf ("%" G_GINT64_FORMAT "%s x %s mg", choice->halves / 2, choice->halves % 2 ? " 1/2" : "",
+                          strength);
 }
 
 static char *
@@ -255,7 +258,8 @@ in_mg (SwRatio ug)
 void
 sw_tablet_explain (const SwTabletInput *input, const SwTabletChoice *choice, GPtrArray *why)
 {
-  g_autofree char *target = in_mg (choice->target), *dose = in_mg (choice->dose), *described = sw_tablet_describe (choice);
+  g_autofree char *target = in_mg (choice->target), *dose = in_mg (choice->dose),
+                  *described = sw_tablet_describe (choice);
   g_autofree char *weight = sw_mass_format (input->weight_g), *per_kg = sw_ratio_format_significant (input->target, 1);
   SwWhy *line = sw_why_add (why, _("Target of one dose"), NULL);
 

@@ -83,7 +83,8 @@ run (int argc, char **argv)
     return command->run (argc - 1, argv + 1);
   for (int i = 2; i < argc; i++)
     tool.json = tool.json || g_str_equal (argv[i], "--json");
-  g_set_error (&error, SW_ERROR, SW_ERROR_INPUT, "There is no command “%s”; sitewardctl --help lists them.", argv[1]);
+  g_set_error (&error, SW_ERROR, SW_ERROR_INPUT, "There is no command “%s”; sitewardctl --help lists them.",
+               argv[1]);
   return sw_tool_fail (&tool, error);
 }
 

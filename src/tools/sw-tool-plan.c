@@ -75,7 +75,8 @@ choose (const SwProtocol *protocol, const char *substance, char **choices, GErro
   before = sw_choices_get (*choices, group->id);
   if (before != NULL)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("Two medicines serve the same purpose, %s and %s; choose one of them."), before, substance);
+      g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+                   _("Two medicines serve the same purpose, %s and %s; choose one of them."), before, substance);
       return FALSE;
     }
   changed = sw_choices_set (*choices, group->id, substance);
@@ -142,7 +143,8 @@ json_dispense (SwJson *json, const SwSchedule *schedule)
         sw_json_int (json, "tablets", row->tablets);
       else
         sw_json_null (json, "tablets");
-      sw_tool_json_scaled (json, "volume_ml", row->strength_ug != SW_UNKNOWN ? SW_UNKNOWN : row->volume_nl, SW_NL_PER_ML);
+      sw_tool_json_scaled (json, "volume_ml", row->strength_ug != SW_UNKNOWN ? SW_UNKNOWN : row->volume_nl,
+                           SW_NL_PER_ML);
       sw_json_end (json);
     }
   sw_json_end (json);

@@ -1,7 +1,7 @@
 /* sw-tool-private.h: what every command of sitewardctl shares
  *
- * A command family is one file sw-tool-FAMILY.c with a function for each command, and a row for each in main.c. A command reads its
- * options, asks the core, prints on stdout and returns how it ended.
+ * A command family is one file sw-tool-FAMILY.c with a function for each command, and a row for each in main.c. A
+ * command reads its options, asks the core, prints on stdout and returns how it ended.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -43,10 +43,10 @@ typedef struct
   char **rest;
 } SwTool;
 
-/* Reads the options of a command (entries end with { NULL }) and --json. Text options are G_OPTION_ARG_FILENAME or _ARRAY: they come
- * as the bytes that were typed. */
-gboolean sw_tool_parse (SwTool *tool, const char *usage, const char *summary, const GOptionEntry *entries, int argc, char **argv,
-                        GError **error);
+/* Reads the options of a command (entries end with { NULL }) and --json. Text options are G_OPTION_ARG_FILENAME or
+ * _ARRAY: they come as the bytes that were typed. */
+gboolean sw_tool_parse (SwTool *tool, const char *usage, const char *summary, const GOptionEntry *entries, int argc,
+                        char **argv, GError **error);
 void sw_tool_clear (SwTool *tool);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SwTool, sw_tool_clear)
 
@@ -66,7 +66,8 @@ void sw_tool_json_scaled (SwJson *json, const char *key, gint64 value, gint64 pe
 /* "adopted": false and the sentence that says so; the protocol's id and revision. */
 void sw_tool_json_protocol (SwJson *json, const SwProtocol *protocol);
 
-/* Findings as {code, severity, tumour, sentence, next}; derivation as {label, formula, inputs, value, limit, source, mark}. */
+/* Findings as {code, severity, tumour, sentence, next}; derivation as {label, formula, inputs, value, limit, source,
+ * mark}. */
 void sw_tool_json_notes (SwJson *json, const char *key, const GPtrArray *findings);
 void sw_tool_json_why (SwJson *json, const GPtrArray *why);
 

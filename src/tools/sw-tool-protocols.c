@@ -107,8 +107,8 @@ sw_tool_protocols (int argc, char **argv)
   g_autoptr (GError) error = NULL;
   SwToolExit status = SW_TOOL_BAD_INPUT;
 
-  if (sw_tool_parse (&tool, "[check FILE]", "The shipped protocols; or whether a file holds a sound one.", entries, argc, argv,
-                     &error))
+  if (sw_tool_parse (&tool, "[check FILE]", "The shipped protocols; or whether a file holds a sound one.", entries,
+                     argc, argv, &error))
     status = run (&tool, &error);
   return error != NULL ? sw_tool_fail (&tool, error) : status;
 }

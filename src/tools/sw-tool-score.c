@@ -118,13 +118,16 @@ sw_tool_score (int argc, char **argv)
   g_autofree char *longest = NULL;
   const GOptionEntry entries[] = {
     { "longest", 0, 0, G_OPTION_ARG_FILENAME, &longest,
-      "Longest diameters, baseline first, e.g. \"17.0; 5; 0\": 0 is gone, - not evaluable, 6+5 the parts of a split one", "SIZES" },
+      "Longest diameters, baseline first, e.g. \"17.0; 5; 0\": 0 is gone, - not evaluable, 6+5 the parts of a split "
+      "one",
+      "SIZES" },
     { NULL },
   };
   g_autoptr (GError) error = NULL;
   SwToolExit status = SW_TOOL_BAD_INPUT;
 
-  if (sw_tool_parse (&tool, NULL, "The response of a tumour, after the canine RECIST consensus.", entries, argc, argv, &error))
+  if (sw_tool_parse (&tool, NULL, "The response of a tumour, after the canine RECIST consensus.", entries, argc, argv,
+                     &error))
     status = score (&tool, longest, &error);
   return error != NULL ? sw_tool_fail (&tool, error) : status;
 }

@@ -47,7 +47,8 @@ sw_tool_parse (SwTool *tool, const char *usage, const char *summary, const GOpti
   tool->json = wants_json (argc, argv);
   if (!g_option_context_parse_strv (context, &arguments, &local))
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_INPUT, "%s; sitewardctl %s --help lists the options.", local->message, argv[0]);
+      g_set_error (error, SW_ERROR, SW_ERROR_INPUT, "%s; sitewardctl %s --help lists the options.", local->message,
+                   argv[0]);
       return FALSE;
     }
   tool->rest = g_strdupv (arguments + 1);
@@ -114,7 +115,8 @@ code_of (const GError *error)
 {
   if (error->domain == SW_ERROR)
     return (SwError) error->code;
-  if (g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_NOENT) || g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_ISDIR)
+  if (g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_NOENT)
+      || g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_ISDIR)
       || g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_NOTDIR))
     return SW_ERROR_INPUT;
   return SW_ERROR_DISK;

@@ -1,8 +1,8 @@
 /* test-dose-random.c: doses of random treatments against a second computation, and what must hold of every one
  *
- * The second computation brings everything to one denominator, 4 x 10^9 x 27720^3 (27720 is the least common multiple of 1 to
- * 12 readings), and writes the figures of domain 3.1 down again. SW_TEST_SEED repeats a run; SW_TEST_LONG=1 makes it ten times
- * longer.
+ * The second computation brings everything to one denominator, 4 x 10^9 x 27720^3 (27720 is the least common multiple
+ * of 1 to 12 readings), and writes the figures of domain 3.1 down again. SW_TEST_SEED repeats a run; SW_TEST_LONG=1
+ * makes it ten times longer.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -69,7 +69,8 @@ random_tumour (Case *c, guint i, double side)
       c->readings[i][k].axis[a] = CLAMP ((gint64) base[a] + g_rand_int_range (rand_, -scatter, scatter + 1), 50, 30000);
 }
 
-/* Half the treatments are anywhere, half close to the treatment limit; a third of them close to the weight limit too. */
+/* Half the treatments are anywhere, half close to the treatment limit; a third of them close to the weight limit too.
+ */
 static void
 random_case (Case *c)
 {
@@ -83,7 +84,8 @@ random_case (Case *c)
                               : c->figures->most_ml * g_rand_double_range (rand_, 0.96, 1.01) - c->given_nl / 1e6;
   c->grams = g_rand_int_range (rand_, 500, 60000);
   if (g_rand_int_range (rand_, 0, 3) == 0)
-    c->grams = CLAMP ((gint64) (ml * 100000 / c->figures->hundredths_per_kg * g_rand_double_range (rand_, 0.99, 1.03)), 500, 120000);
+    c->grams = CLAMP ((gint64) (ml * 100000 / c->figures->hundredths_per_kg * g_rand_double_range (rand_, 0.99, 1.03)),
+                      500, 120000);
   for (guint i = 0; i < c->n; i++)
     random_tumour (c, i, 1000 * cbrt (4 * ml / c->n));
 }
@@ -106,7 +108,8 @@ tumour_at (const SwDoseResult *result, guint i)
   return &g_array_index (result->tumours, SwTumourDose, i);
 }
 
-/* 0.5 mL for each cm3 of L x W x H / 2. Sorted sums by the longest and the shortest of a reading; what remains is the middle. */
+/* 0.5 mL for each cm3 of L x W x H / 2. Sorted sums by the longest and the shortest of a reading; what remains is the
+ * middle. */
 static SwWide
 raw_dose_again (const SwDoseTumour *tumour)
 {
@@ -337,7 +340,8 @@ START_TEST (test_random_tier_edges)
   for (guint n = 0; n < cases / 10; n++)
     {
       gint64 length = g_rand_int_range (rand_, 50, 3000), width = g_rand_int_range (rand_, 50, 3000);
-      gint64 box = G_GINT64_CONSTANT (1000000000), height = CLAMP (box / (length * width) + g_rand_int_range (rand_, 0, 2), 50, 30000);
+      gint64 box = G_GINT64_CONSTANT (1000000000),
+             height = CLAMP (box / (length * width) + g_rand_int_range (rand_, 0, 2), 50, 30000);
       SwAxes axes = { { length, width, height } };
       SwDoseTumour tumour = { 0, 0, &axes, 1 };
       SwDoseInput input = { .protocol = tiers, .weight_g = 20000, .tumours = &tumour, .n_tumours = 1,

@@ -16,7 +16,8 @@
 
 /* A dose of tumours given as text: readings of one parted by "|", tumours by ";". */
 static SwDoseResult *
-dose (const SwProtocol *protocol, const char *tumours_text, const char *unit, gint64 grams, gint64 given_nl, GError **error)
+dose (const SwProtocol *protocol, const char *tumours_text, const char *unit, gint64 grams, gint64 given_nl,
+      GError **error)
 {
   g_auto (GStrv) texts = g_strsplit (tumours_text, ";", -1);
   SwDoseTumour tumours[16] = { 0 };
@@ -35,7 +36,8 @@ dose (const SwProtocol *protocol, const char *tumours_text, const char *unit, gi
         {
           g_autofree char *reading = g_strdup_printf ("%s %s", g_strstrip (readings[tumour->n_readings]), unit);
 
-          ck_assert_msg (sw_reading_parse (reading, axes[input.n_tumours][tumour->n_readings].axis, NULL), "%s", reading);
+          ck_assert_msg (sw_reading_parse (reading, axes[input.n_tumours][tumour->n_readings].axis, NULL), "%s",
+                         reading);
         }
     }
   return sw_dose_compute (&input, error);
@@ -164,14 +166,19 @@ START_TEST (test_sentences)
   const SwProtocol *eu = sw_books_protocol_named (books, "tigilanol-eu");
   g_autoptr (SwDoseResult) result = must_dose (eu, "4x2x2.001", 40000), two = must_dose (eu, "3x2x1;3x2x2", 35000);
   g_autofree char *volume = sw_finding_sentence (result->refusals->pdata[0]);
-  g_autofree char *sum = sw_finding_sentence (two->refusals->pdata[0]), *next = sw_finding_next (two->refusals->pdata[0]);
+  g_autofree char *sum = sw_finding_sentence (two->refusals->pdata[0]),
+                  *next = sw_finding_next (two->refusals->pdata[0]);
   g_autofree char *alone = sw_finding_next (result->refusals->pdata[1]);
 
-  ck_assert_str_eq (volume, "Tumour A measures 8.004 cm3; this protocol allows at most 8 cm3. It is 0.004 cm3 over, so the dose "
-                            "is refused, never capped.");
-  ck_assert_str_eq (sum, "The treatment comes to 4.5 mL; this protocol allows at most 4 mL in one treatment. It is 0.5 mL over, "
-                         "so the dose is refused, never capped.");
-  ck_assert_str_eq (next, "Treat fewer tumours now and the others not before 28 days after this treatment, treat another way, or refer.");
+  ck_assert_str_eq (
+      volume, "Tumour A measures 8.004 cm3; this protocol allows at most 8 cm3. It is 0.004 cm3 over, so the dose "
+              "is refused, never capped.");
+  ck_assert_str_eq (
+      sum, "The treatment comes to 4.5 mL; this protocol allows at most 4 mL in one treatment. It is 0.5 mL over, "
+           "so the dose is refused, never capped.");
+  ck_assert_str_eq (
+      next,
+      "Treat fewer tumours now and the others not before 28 days after this treatment, treat another way, or refer.");
   ck_assert_str_eq (alone, "Treat it another way, or refer.");
 }
 END_TEST
@@ -207,7 +214,8 @@ START_TEST (test_syringes)
 }
 END_TEST
 
-/* Rounding that carries the sum past 4 mL: the one rounded up most steps down; ties go to the larger, then the later letter. */
+/* Rounding that carries the sum past 4 mL: the one rounded up most steps down; ties go to the larger, then the later
+ * letter. */
 START_TEST (test_stepping_down)
 {
   g_autoptr (SwBooks) books = shelf_shipped ();
@@ -215,12 +223,14 @@ START_TEST (test_stepping_down)
 
   /* 1.98 + 1.97 = 3.95 -> 2.0 + 2.0 = 4.0 fits */
   assert_drawn (eu, "3.96x2x1;3.94x2x1", 40000, "2;2");
-  /* 1.26 + 1.36 + 1.38 = 4.00 -> 1.3 + 1.4 + 1.4 = 4.1: up by 0.04, 0.04, 0.02; the larger of the first two steps down */
+  /* 1.26 + 1.36 + 1.38 = 4.00 -> 1.3 + 1.4 + 1.4 = 4.1: up by 0.04, 0.04, 0.02; the larger of the first two steps down
+   */
   assert_drawn (eu, "2.52x2x1;2.72x2x1;2.76x2x1", 40000, "1.3;1.3;1.4");
   /* 1.36 + 1.36 + 1.28: all up by 0.04 or 0.02; of the two equal ones the later letter */
   assert_drawn (eu, "2.72x2x1;2.72x2x1;2.56x2x1", 40000, "1.4;1.3;1.3");
   assert_drawn (eu, "2.72x2x1;2.56x2x1;2.72x2x1", 40000, "1.4;1.3;1.3");
-  /* The weight limit counts as well: 0.15 x 13.34 = 2.001 mL, and 1.97 mL would be drawn as 2.0; at 13.32 kg 1.998 mL: 1.9. */
+  /* The weight limit counts as well: 0.15 x 13.34 = 2.001 mL, and 1.97 mL would be drawn as 2.0; at 13.32 kg 1.998
+   * mL: 1.9. */
   assert_drawn (eu, "3.94x2x1", 13340, "2");
   assert_drawn (eu, "3.94x2x1", 13320, "1.9");
 }
@@ -263,7 +273,8 @@ START_TEST (test_tiny)
 }
 END_TEST
 
-/* Source: tests/documents/half-product-tiers.xml, whose edge at 0.5 cm3 is open and that at 1 cm3 belongs to the lower tier. */
+/* Source: tests/documents/half-product-tiers.xml, whose edge at 0.5 cm3 is open and that at 1 cm3 belongs to the lower
+ * tier. */
 START_TEST (test_tiers)
 {
   g_autoptr (SwProtocol) tiers = shelf_protocol ("tests/documents", "half-product-tiers.xml");
@@ -285,7 +296,8 @@ START_TEST (test_tiers)
 }
 END_TEST
 
-/* Mir 2006 [memory]: 0.49 cm3 gives 490 IU, 0.51 cm3 gives 255 IU of 1,000 IU/mL (domain 3.3); no ceiling is filled in. */
+/* Mir 2006 [memory]: 0.49 cm3 gives 490 IU, 0.51 cm3 gives 255 IU of 1,000 IU/mL (domain 3.3); no ceiling is filled in.
+ */
 START_TEST (test_unverified_tiers)
 {
   g_autoptr (SwBooks) books = shelf_shipped ();
@@ -339,7 +351,8 @@ END_TEST
 START_TEST (test_why)
 {
   g_autoptr (SwBooks) books = shelf_shipped ();
-  g_autoptr (SwDoseResult) result = must_dose (sw_books_protocol_named (books, "tigilanol-eu"), "2.14x1.8x0.89|2.1x1.76x0.91", 24600);
+  g_autoptr (SwDoseResult) result =
+      must_dose (sw_books_protocol_named (books, "tigilanol-eu"), "2.14x1.8x0.89|2.1x1.76x0.91", 24600);
   gboolean has_dose = FALSE;
 
   ck_assert_uint_ge (result->why->len, 7);

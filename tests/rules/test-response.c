@@ -68,8 +68,8 @@ assert_scored (const char *series, const char *category)
   ck_assert_int_eq (response->family[SW_FAMILY_LONGEST].category, response->category);
 }
 
-/* Source: tests/rules/values/response.csv. Rows 1-2: worked answers of the EORTC RECIST question pages (published); the others
- * computed at the exact limits. */
+/* Source: tests/rules/values/response.csv. Rows 1-2: worked answers of the EORTC RECIST question pages (published); the
+ * others computed at the exact limits. */
 START_TEST (test_check_rows)
 {
   g_autoptr (GPtrArray) rows = check_values_read ("response.csv");
@@ -153,7 +153,8 @@ START_TEST (test_families)
 {
   assert_families ("20x20x20", "14x14x14", "PR", "PR", "PR");
   assert_families ("20x20x20", "14.01x14x14", "SD", "PR", "SD");
-  assert_families ("20x20x20", "20x10x20", "SD", "SD", "SD"); /* sorted, 20 x 20: the product is unchanged, the volume halved */
+  assert_families ("20x20x20", "20x10x20", "SD", "SD",
+                   "SD"); /* sorted, 20 x 20: the product is unchanged, the volume halved */
   assert_families ("20x20x20", "20x10x9", "SD", "PR", "PR");
   assert_families ("20x20x20", "20x10.01x9", "SD", "SD", "PR");
   assert_families ("20x20x20", "25x20x20", "PD", "PD", "SD"); /* +25 % and 5 mm; product exactly +25 %; volume +25 % */
@@ -180,7 +181,8 @@ END_TEST
 START_TEST (test_split)
 {
   SwScoring nothing = { .course_day = SW_UNKNOWN, .score_day = SW_NO_DAY };
-  SwSize sizes[] = { measured ("20x20x20"), measured ("8x5x5") }, part = measured ("6x5x5"), more = measured ("6.01x5x5");
+  SwSize sizes[] = { measured ("20x20x20"), measured ("8x5x5") }, part = measured ("6x5x5"),
+         more = measured ("6.01x5x5");
   SwSize hidden = sw_size_of_state (SW_NO_DAY, SW_SITE_NOT_EVALUABLE);
   g_autoptr (SwResponse) exactly = NULL, over = NULL, unjudged = NULL;
 
@@ -424,7 +426,8 @@ START_TEST (test_targets)
   ck_assert_int_eq (targets ("17;0", "20;0"), SW_CATEGORY_COMPLETE);
   ck_assert_int_eq (targets ("17;0", "20;20"), SW_CATEGORY_PARTIAL);   /* 20 of 37 mm */
   ck_assert_int_eq (targets ("10;0", "30;29"), SW_CATEGORY_STABLE);    /* 29 of 40 mm */
-  ck_assert_int_eq (targets ("12;15", "12;15"), SW_CATEGORY_PROGRESSIVE); /* 24 to 30 mm, though each grew by 3 mm only */
+  ck_assert_int_eq (targets ("12;15", "12;15"),
+                    SW_CATEGORY_PROGRESSIVE); /* 24 to 30 mm, though each grew by 3 mm only */
   ck_assert_int_eq (targets ("17;0", "20;26"), SW_CATEGORY_PROGRESSIVE);
   ck_assert_int_eq (targets ("17;0;4", "20;0;0"), SW_CATEGORY_PROGRESSIVE);
   ck_assert_int_eq (targets ("17;0", "20;-"), SW_CATEGORY_NOT_EVALUABLE);

@@ -25,7 +25,9 @@ static SwTabletInput
 read_row (char **row, gint64 *strengths)
 {
   g_auto (GStrv) parts = g_strsplit (row[4], ";", -1);
-  SwTabletInput input = { .weight_g = 26200, .target = decimal (row[1]), .low = decimal (row[2]), .high = decimal (row[3]) };
+  SwTabletInput input = {
+    .weight_g = 26200, .target = decimal (row[1]), .low = decimal (row[2]), .high = decimal (row[3])
+  };
 
   for (guint i = 0; parts[i] != NULL; i++)
     {
@@ -163,8 +165,14 @@ END_TEST
 START_TEST (test_liquids)
 {
   gint64 tablets[] = { 25000 }, liquids[] = { 1500, 333 };
-  SwTabletInput input = { .weight_g = 5000, .target = sw_ratio (1, 10), .low = sw_ratio (85, 1000), .high = sw_ratio (12, 100),
-                          .strengths_ug = tablets, .n_strengths = 1, .liquids_ug_ml = liquids, .n_liquids = 1 };
+  SwTabletInput input = { .weight_g = 5000,
+                          .target = sw_ratio (1, 10),
+                          .low = sw_ratio (85, 1000),
+                          .high = sw_ratio (12, 100),
+                          .strengths_ug = tablets,
+                          .n_strengths = 1,
+                          .liquids_ug_ml = liquids,
+                          .n_liquids = 1 };
   SwTabletChoice choice;
   g_autofree char *described = NULL;
 

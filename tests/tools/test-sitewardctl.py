@@ -2,7 +2,9 @@
 #
 # Copyright (C) 2026 The Siteward developers
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Run as: test-sitewardctl.py PATH-TO-SITEWARDCTL. Check values come from tests/rules/values, each file with its source."""
+"""Run as: test-sitewardctl.py PATH-TO-SITEWARDCTL.
+
+Check values come from tests/rules/values, each file with its source."""
 import csv
 import json
 import os
@@ -81,7 +83,8 @@ def test_dose_readings():
     tumour = answer["tumours"][0]
     assert status == 0 and tumour["mean_mm"] == [Decimal("21.2"), Decimal("17.8"), 9]
     # reading-interval.csv, first row
-    assert abs(float(tumour["volume_lo_cm3"]) - 1.335722) < 1.4e-5 and abs(float(tumour["volume_hi_cm3"]) - 2.158842) < 2.2e-5
+    assert abs(float(tumour["volume_lo_cm3"]) - 1.335722) < 1.4e-5
+    assert abs(float(tumour["volume_hi_cm3"]) - 2.158842) < 2.2e-5
     assert tumour["drawn_ml"] == Decimal("0.85") and answer["vials"] == 1 and answer["left_ml"] == Decimal("1.15")
     assert answer["notes"] == []
     assert all(line["label"] and line["value"] for line in answer["why"])
@@ -119,7 +122,8 @@ def test_errors():
     check_error(2, "input", "weight", *usual, "--tumour", "1x1x1")
     check_error(2, "input", "weight", *usual, "--weight", "24,6,1", "--tumour", "1x1x1")
     check_error(2, "input", "tumour", *usual, "--weight", "20")
-    for bad in ["", ";", "1x1", "1x1x1x1", "1x1x0", "-1x1x1", "1x1x1 inch", "1e1x1x1", "nanx1x1", "1x1x1;", "301x1x1", "1 1 1"]:
+    for bad in ["", ";", "1x1", "1x1x1x1", "1x1x0", "-1x1x1", "1x1x1 inch", "1e1x1x1", "nanx1x1", "1x1x1;",
+                "301x1x1", "1 1 1"]:
         check_error(2, "input", "tumour", *usual, "--weight", "20", "--tumour", bad)
     check_error(2, "input", "protocol", "dose", "--protocol", "tigilanol", "--weight", "20", "--tumour", "1x1x1")
     check_error(2, "input", None, *usual, "--wieght", "20")
@@ -167,10 +171,12 @@ def test_plan():
     groups = {}
     for one in doses:
         groups.setdefault(one["group"], []).append(one)
-    assert status == 0 and {name: len(some) for name, some in groups.items()} == {"corticosteroid": 17, "h1": 16, "h2": 16}
+    counts = {name: len(some) for name, some in groups.items()}
+    assert status == 0 and counts == {"corticosteroid": 17, "h1": 16, "h2": 16}, counts
     steroid = groups["corticosteroid"]
     assert (steroid[0]["day"], steroid[0]["date"], steroid[0]["time"]) == (-2, "2026-02-28", "08:00")
-    assert [(one["day"], one["time"]) for one in steroid[13:]] == [(4, "20:00"), (5, "08:00"), (6, "08:00"), (7, "08:00")]
+    last = [(one["day"], one["time"]) for one in steroid[13:]]
+    assert last == [(4, "20:00"), (5, "08:00"), (6, "08:00"), (7, "08:00")]
     assert steroid[0]["medicine"] == "prednisolone" and steroid[0]["mg"] == Decimal("12.5")
     assert steroid[0]["tablets"] == [{"strength_mg": 25, "count": Decimal("0.5")}]
     assert [(row["medicine"], row["tablets"]) for row in answer["dispense"]][0] == ("prednisolone", 9)
@@ -184,8 +190,8 @@ def test_plan_that_does_not_fit():
     # 5.2 kg: 12.5 mg and more of diphenhydramine would do, a whole capsule of 25 mg is over; chlorphenamine 2 mg fits.
     status, answer = run_json("plan", "--protocol", "tigilanol-eu", "--weight", "5.2", "--treat", "2026-03-02")
     assert status == 3 and "chlorphenamine" in answer["refusals"][0]["next"], answer["refusals"]
-    status, answer = run_json("plan", "--protocol", "tigilanol-eu", "--weight", "5.2", "--treat", "2026-03-02", "--medicine",
-                              "chlorphenamine", "--medicine", "omeprazole")
+    status, answer = run_json("plan", "--protocol", "tigilanol-eu", "--weight", "5.2", "--treat", "2026-03-02",
+                              "--medicine", "chlorphenamine", "--medicine", "omeprazole")
     assert {one["medicine"] for one in answer["doses"] if one["group"] == "h1"} <= {"chlorphenamine"}
 
 

@@ -1,7 +1,7 @@
 /* sw-definitions.h: published definitions and thresholds of this program, the only numbers in this room
  *
- * Figures that differ by agent, country or practice live in documents and never here. A rule asks for its number by name, so
- * that the number, its source and its mark are read in one place and a *why* view can show them.
+ * Figures that differ by agent, country or practice live in documents and never here. A rule asks for its number by
+ * name, so that the number, its source and its mark are read in one place and a *why* view can show them.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

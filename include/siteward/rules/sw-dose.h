@@ -1,8 +1,8 @@
 /* sw-dose.h: the dose of every tumour of one treatment, the limits, and what is drawn (domain 3.1)
  *
- * Order of arithmetic: volume times the protocol's rule; each tumour floored to the least dose; the sum; every limit, in the order
- * volume, weight, treatment, tier edge. All breached limits are answered. A dose past a limit is refused, never capped, and then
- * nothing is drawn. What the dog was given of the same agent lately counts into both mL limits.
+ * Order of arithmetic: volume times the protocol's rule; each tumour floored to the least dose; the sum; every limit,
+ * in the order volume, weight, treatment, tier edge. All breached limits are answered. A dose past a limit is refused,
+ * never capped, and then nothing is drawn. What the dog was given of the same agent lately counts into both mL limits.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -122,16 +122,18 @@ typedef struct
   GArray *shares;
 } SwDoseResult;
 
-/* SW_ERROR_INPUT: no tumour, too many, no readings, no weight. SW_ERROR_DOCUMENT: the protocol lacks the figures of its rule. */
+/* SW_ERROR_INPUT: no tumour, too many, no readings, no weight. SW_ERROR_DOCUMENT: the protocol lacks the figures of its
+ * rule. */
 SwDoseResult *sw_dose_compute (const SwDoseInput *input, GError **error);
 void sw_dose_result_free (SwDoseResult *dose);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwDoseResult, sw_dose_result_free)
 
-/* The course's tumours with the readings and the weight of the day of c->now: what the release freezes. SW_ERROR_INPUT names what
- * is missing. */
+/* The course's tumours with the readings and the weight of the day of c->now: what the release freezes. SW_ERROR_INPUT
+ * names what is missing. */
 SwDoseResult *sw_dose_of_case (const SwCase *c, GError **error);
 
-/* nL of the course's agent given on a later day than @today less the protocol's look-back in other courses; @free_day (out) as above. */
+/* nL of the course's agent given on a later day than @today less the protocol's look-back in other courses; @free_day
+ * (out) as above. */
 gint64 sw_dose_given_before (const SwCase *c, SwDay today, SwDay *free_day);
 
 G_END_DECLS

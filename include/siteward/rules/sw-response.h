@@ -1,8 +1,8 @@
 /* sw-response.h: how a tumour answered, after the canine RECIST consensus, and what comes next (domain 8)
  *
- * A series of sizes goes in, baseline first, and the category at the last of them comes out, in three families beside each other:
- * longest diameter (the one that counts), product of two diameters, volume. All comparisons are exact. The figures are in
- * sw-definitions.c, each with its source.
+ * A series of sizes goes in, baseline first, and the category at the last of them comes out, in three families beside
+ * each other: longest diameter (the one that counts), product of two diameters, volume. All comparisons are exact. The
+ * figures are in sw-definitions.c, each with its source.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -34,7 +34,8 @@ typedef enum { SW_FAMILY_LONGEST, SW_FAMILY_PRODUCT, SW_FAMILY_VOLUME, SW_N_FAMI
  * @day: SW_NO_DAY where days are not known (command line)
  * @state: what the site showed
  * @value: by family, for SW_SITE_SIZE: 0.01 mm, (0.01 mm)^2, cm3
- * @known: whether the family has a value here; only the longest always has. At a site too small to measure the others have none
+ * @known: whether the family has a value here; only the longest always has. At a site too small to measure the others
+ * have none
  */
 typedef struct
 {
@@ -101,24 +102,28 @@ SwSize sw_size_of_state (SwDay day, SwSiteState state);
 /* A tumour that has split: the parts are added. A merged one is measured once, and the joint size holds for each. */
 void sw_size_add_part (SwSize *whole, const SwSize *part);
 
-/* Scores the last of @sizes; the first is the baseline and must be a size. SW_ERROR_INPUT: fewer than two, no baseline. */
+/* Scores the last of @sizes; the first is the baseline and must be a size. SW_ERROR_INPUT: fewer than two, no baseline.
+ */
 SwResponse *sw_response_score (const SwSize *sizes, guint n, const SwScoring *scoring, GError **error);
 void sw_response_free (SwResponse *response);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwResponse, sw_response_free)
 
-/* The sizes that count for a tumour up to a day, baseline first. Baseline: the treatment day of the first course on it; a treated
- * recurrence starts a new one. (transfer full) GArray of SwSize, empty when it was never injected. */
+/* The sizes that count for a tumour up to a day, baseline first. Baseline: the treatment day of the first course on it;
+ * a treated recurrence starts a new one. (transfer full) GArray of SwSize, empty when it was never injected. */
 GArray *sw_response_sizes (const SwCase *c, gint64 tumour, SwDay day);
 
-/* Scores a tumour on a day. SW_ERROR_INPUT with a sentence when it was not injected before, or nothing was recorded that day. */
+/* Scores a tumour on a day. SW_ERROR_INPUT with a sentence when it was not injected before, or nothing was recorded
+ * that day. */
 SwResponse *sw_response_of_tumour (const SwCase *c, gint64 tumour, SwDay day, GError **error);
 
-/* The category of all targets together on a day: any progress or recurrence is progress, one that is not evaluable or was not
- * looked at lately leaves all so, else the sum of longest diameters decides. @series: GArray of SwSize each, as above; 1 or more. */
+/* The category of all targets together on a day: any progress or recurrence is progress, one that is not evaluable or
+ * was not looked at lately leaves all so, else the sum of longest diameters decides. @series: GArray of SwSize each, as
+ * above; 1 or more. */
 SwCategory sw_response_of_targets (const GPtrArray *series, SwDay day);
 
 /* The dog: targets' category (ignored when @has_targets is FALSE) with non-targets and new tumours. */
-SwCategory sw_response_overall (gboolean has_targets, SwCategory targets, SwNonTargets non_targets, gboolean new_tumour);
+SwCategory sw_response_overall (gboolean has_targets, SwCategory targets, SwNonTargets non_targets,
+                                gboolean new_tumour);
 
 /* Whether a tumour of the dog was found after day 0 of the course and by @day. */
 gboolean sw_response_new_tumour (const SwCase *c, SwDay day);

@@ -1,8 +1,8 @@
 /* sw-tablet.h: which tablets, or how much of a liquid, make one dose (domain 3.2)
  *
- * One strength per dose. Inside the range and near the target: fewest pieces, then nearest, then lower, then fewer halves, then
- * the smaller strength; else the nearest inside the range, and the deviation is said. A stocked liquid is taken when no tablet
- * fits. Nothing fits: no choice, and the caller names what is open.
+ * One strength per dose. Inside the range and near the target: fewest pieces, then nearest, then lower, then fewer
+ * halves, then the smaller strength; else the nearest inside the range, and the deviation is said. A stocked liquid is
+ * taken when no tablet fits. Nothing fits: no choice, and the caller names what is open.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -1,7 +1,7 @@
 /* sw-volume.h: the volume of a tumour from caliper readings, exact, and how far it can be trusted
  *
- * Each reading is sorted longest first, then the axes are summed; volume and means are exact quotients of those sums, so a limit
- * is met or not met (domain 2). The interval and the chance are doubles: they inform and never decide.
+ * Each reading is sorted longest first, then the axes are summed; volume and means are exact quotients of those sums,
+ * so a limit is met or not met (domain 2). The interval and the chance are doubles: they inform and never decide.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -63,7 +63,8 @@ gboolean sw_volume_product (const SwMeasured *measured, SwRatio *product) G_GNUC
 /* In cm3; FALSE on overflow. */
 gboolean sw_volume_cm3 (const SwMeasured *measured, SwVolumeRule rule, SwRatio *cm3) G_GNUC_WARN_UNUSED_RESULT;
 
-/* @reader_error: technical error of one axis as a share of it, in thousandths; 0 while the practice has none of its own. */
+/* @reader_error: technical error of one axis as a share of it, in thousandths; 0 while the practice has none of its
+ * own. */
 SwInterval sw_volume_interval (const SwMeasured *measured, SwVolumeRule rule, gint64 reader_error, double cm3);
 
 /* Chance that the true volume is over @limit_cm3. */

@@ -1,6 +1,7 @@
 /* sw-why.h: a derivation, line by line: what the *why* views and the command line's why[] show
  *
- * A line holds texts that are ready to show, so that a view adds nothing of its own; the words are translated when it is made.
+ * A line holds texts that are ready to show, so that a view adds nothing of its own; the words are translated when it
+ * is made.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
