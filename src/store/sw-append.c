@@ -23,7 +23,8 @@ next_row (SwStore *store, SwFactKind kind, gint64 *id, GError **error)
 {
   if (store->next_row[kind] == 0)
     {
-      g_autofree char *sql = g_strdup_printf ("SELECT ifnull (max (id), 0) + 1 FROM \"%s\"", sw_fact_type (kind)->table);
+      g_autofree char *sql
+          = g_strdup_printf ("SELECT ifnull (max (id), 0) + 1 FROM \"%s\"", sw_fact_type (kind)->table);
 
       if (!sw_db_read_int (store->db, sql, &store->next_row[kind], error))
         return FALSE;
@@ -43,8 +44,9 @@ resolve (gint64 *reference, SwFactKind kind, const GPtrArray *facts, guint befor
   target = -*reference <= (gint64) before ? facts->pdata[-*reference - 1] : NULL;
   if (target == NULL || target->kind != kind)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("Row %u of the act names row %d of it, which is no %s written before it."),
-                   before + 1, (int) -*reference, sw_fact_type (kind)->table);
+      g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+                   _("Row %u of the act names row %d of it, which is no %s written before it."), before + 1,
+                   (int) -*reference, sw_fact_type (kind)->table);
       return FALSE;
     }
   *reference = target->id;
@@ -80,7 +82,8 @@ number_fact (SwStore *store, const SwActHead *head, const GPtrArray *facts, guin
   fact->act = store->next_act;
   fact->recorded_us = head->at_us;
   fact->replaced_by = 0;
-  return resolve (&fact->patient, SW_FACT_PATIENT, facts, position, error) && resolve_fields (fact, facts, position, error);
+  return resolve (&fact->patient, SW_FACT_PATIENT, facts, position, error)
+         && resolve_fields (fact, facts, position, error);
 }
 
 /* One act is about one dog, so that the journal and the change signals can say which. */
@@ -98,7 +101,8 @@ find_patient (const SwActHead *head, const GPtrArray *facts, gint64 *patient, GE
         *patient = fact->patient;
       if (fact->patient != 0 && fact->patient != *patient)
         {
-          g_set_error_literal (error, SW_ERROR, SW_ERROR_INPUT, _("One act can't write about two dogs: record them one by one."));
+          g_set_error_literal (error, SW_ERROR, SW_ERROR_INPUT,
+                               _("One act can't write about two dogs: record them one by one."));
           return FALSE;
         }
     }
@@ -142,7 +146,8 @@ write_act (SwStore *store, const SwJournalHead *line, GPtrArray *facts, GError *
   return TRUE;
 }
 
-/* All that can be refused is refused before the first row is written, so that a refused act leaves the transaction as it was. */
+/* All that can be refused is refused before the first row is written, so that a refused act leaves the transaction as
+ * it was. */
 static gboolean
 prepare_act (SwStore *store, const SwActHead *head, GPtrArray *facts, SwJournalHead *line, GError **error)
 {
@@ -160,7 +165,10 @@ sw_store_append (SwStore *store, const SwActHead *head, GPtrArray *facts, gint64
 {
   g_autoptr (GPtrArray) none = facts ? NULL : g_ptr_array_new ();
   SwJournalHead line = {
-    .kind = sw_act_code (head->kind), .at_us = head->at_us, .offset_minutes = head->offset_minutes, .batch = head->batch,
+    .kind = sw_act_code (head->kind),
+    .at_us = head->at_us,
+    .offset_minutes = head->offset_minutes,
+    .batch = head->batch,
   };
 
   if (facts == NULL)

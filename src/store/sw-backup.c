@@ -10,7 +10,8 @@
 #include "sw-store-private.h"
 
 static gboolean
-copy_parts (SwStore *store, const char *copy, SwProgressFunc progress, gpointer data, GCancellable *cancellable, GError **error)
+copy_parts (SwStore *store, const char *copy, SwProgressFunc progress, gpointer data, GCancellable *cancellable,
+            GError **error)
 {
   g_autofree char *database = sw_files_database (copy);
   g_autofree char *from = sw_files_photos (store->dir);

@@ -14,6 +14,7 @@
 #include "sw-text.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h> /* unlike GLib's, xgettext knows its formats */
 
 /* --- lists and words --- */
 
@@ -129,10 +130,11 @@ check_list (SwCheck *check, const List *list, GError **error)
   if (!count_entries (db, list, &counts, error) || !sw_db_read_int (db, list->n_rows, &rows, error)
       || !sw_db_read_int (db, list->n_words, &words, error))
     return FALSE;
-  if (counts.found_rows != counts.rows || rows != counts.rows || counts.found_words != counts.words || words != counts.words)
+  if (counts.found_rows != counts.rows || rows != counts.rows || counts.found_words != counts.words
+      || words != counts.words)
     sw_check_trouble (check,
-                      _("The derived table “%s” or its words differ from the names they are made of: %" G_GINT64_FORMAT
-                        " rows and %" G_GINT64_FORMAT " words should be there."),
+                      _("The derived table “%s” or its words differ from the names they are made of: %" PRId64
+                        " rows and %" PRId64 " words should be there."),
                       list->table, counts.rows, counts.words);
   return TRUE;
 }
@@ -159,7 +161,7 @@ check_summary (SwCheck *check, const SwCourseSummary *wanted, GError **error)
     return FALSE;
   check->report->summaries++;
   if (found != 1)
-    sw_check_trouble (check, _("The list shows course %" G_GINT64_FORMAT " of patient %" G_GINT64_FORMAT
+    sw_check_trouble (check, _("The list shows course %" PRId64 " of patient %" PRId64
                                " otherwise than its facts say."),
                       wanted->course, wanted->patient);
   return TRUE;
@@ -206,7 +208,7 @@ check_summaries (SwCheck *check, GError **error)
       || !sw_db_read_int (check->store->db, "SELECT count (*) FROM course_summary", &kept, error))
     return FALSE;
   if (kept != check->report->summaries)
-    sw_check_trouble (check, _("The list holds %" G_GINT64_FORMAT " courses, the facts %" G_GINT64_FORMAT "."), kept,
+    sw_check_trouble (check, _("The list holds %" PRId64 " courses, the facts %" PRId64 "."), kept,
                       check->report->summaries);
   return TRUE;
 }

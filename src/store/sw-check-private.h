@@ -1,6 +1,7 @@
 /* sw-check-private.h: the parts of the check
  *
- * Each part adds sentences to report->troubles and returns FALSE only if it could not go on (cancelled, the disk failed).
+ * Each part adds sentences to report->troubles and returns FALSE only if it could not go on (cancelled, the disk
+ * failed).
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

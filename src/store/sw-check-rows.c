@@ -12,6 +12,7 @@
 #include "sw-stmt-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h> /* unlike GLib's, xgettext knows its formats */
 #include <string.h>
 
 /* Between two reports of progress. */
@@ -56,17 +57,18 @@ check_row (Walk *walk, gint64 act, const SwPayloadRow *row, GError **error)
 
   walk->check->report->rows++;
   if (!g_hash_table_add (walk->named[row->row.kind], g_memdup2 (&row->row.id, sizeof row->row.id)))
-    sw_check_trouble (walk->check, _("Row %" G_GINT64_FORMAT " of “%s” is named by two acts."), row->row.id, table);
+    sw_check_trouble (walk->check, _("Row %" PRId64 " of “%s” is named by two acts."), row->row.id, table);
   if (walk->check->missing[row->row.kind])
     return TRUE;
   if (!sw_row_each (walk->check->store->db, row->row.kind, SW_ROWS_BY_ID, row->row.id, compare_row, &comparison, error))
     return FALSE;
   if (!comparison.found)
-    sw_check_trouble (walk->check, _("Row %" G_GINT64_FORMAT " of “%s”, written by act %" G_GINT64_FORMAT ", is gone."), row->row.id,
-                      table, act);
+    sw_check_trouble (walk->check,
+                      _("Row %" PRId64 " of “%s”, written by act %" PRId64 ", is gone."),
+                      row->row.id, table, act);
   else if (!comparison.same)
-    sw_check_trouble (walk->check, _("Row %" G_GINT64_FORMAT " of “%s” is not what act %" G_GINT64_FORMAT " wrote."), row->row.id,
-                      table, act);
+    sw_check_trouble (walk->check, _("Row %" PRId64 " of “%s” is not what act %" PRId64 " wrote."),
+                      row->row.id, table, act);
   return TRUE;
 }
 
@@ -76,7 +78,7 @@ check_payload (Walk *walk, gint64 act, const char *payload, GError **error)
   g_autoptr (GArray) rows = sw_journal_parse (payload, NULL);
 
   if (rows == NULL)
-    sw_check_trouble (walk->check, _("What act %" G_GINT64_FORMAT " wrote can't be read in the journal."), act);
+    sw_check_trouble (walk->check, _("What act %" PRId64 " wrote can't be read in the journal."), act);
   for (guint i = 0; rows != NULL && i < rows->len; i++)
     if (!check_row (walk, act, &g_array_index (rows, SwPayloadRow, i), error))
       return FALSE;
@@ -89,20 +91,26 @@ static void
 check_line (Walk *walk, SwStmt *stmt)
 {
   SwJournalHead head = {
-    .id = sw_stmt_column_int (stmt, 0), .kind = sw_stmt_column_text (stmt, 1), .person = sw_stmt_column_int (stmt, 2),
-    .roles = sw_stmt_column_int (stmt, 3), .patient = sw_stmt_column_int (stmt, 4), .at_us = sw_stmt_column_int (stmt, 5),
-    .offset_minutes = sw_stmt_column_int (stmt, 6), .batch = sw_stmt_column_int (stmt, 7),
+    .id = sw_stmt_column_int (stmt, 0),
+    .kind = sw_stmt_column_text (stmt, 1),
+    .person = sw_stmt_column_int (stmt, 2),
+    .roles = sw_stmt_column_int (stmt, 3),
+    .patient = sw_stmt_column_int (stmt, 4),
+    .at_us = sw_stmt_column_int (stmt, 5),
+    .offset_minutes = sw_stmt_column_int (stmt, 6),
+    .batch = sw_stmt_column_int (stmt, 7),
   };
   guint8 digest[SW_DIGEST_SIZE];
   gsize length;
   gconstpointer kept = sw_stmt_column_blob (stmt, 8, &length);
 
   if (head.id != walk->last + 1)
-    sw_check_trouble (walk->check, _("The journal has no line between %" G_GINT64_FORMAT " and %" G_GINT64_FORMAT "."), walk->last,
-                      head.id);
+    sw_check_trouble (walk->check, _("The journal has no line between %" PRId64 " and %" PRId64 "."),
+                      walk->last, head.id);
   sw_journal_digest (walk->before, &head, sw_stmt_column_text (stmt, 9), digest);
   if (length != SW_DIGEST_SIZE || memcmp (digest, kept, SW_DIGEST_SIZE) != 0)
-    sw_check_trouble (walk->check, _("Line %" G_GINT64_FORMAT " of the journal was changed: its digest does not fit."), head.id);
+    sw_check_trouble (walk->check, _("Line %" PRId64 " of the journal was changed: its digest does not fit."),
+                      head.id);
   /* The digest as it is kept, so that one changed line is one trouble. */
   if (length == SW_DIGEST_SIZE)
     memcpy (walk->before, kept, SW_DIGEST_SIZE);
@@ -112,10 +120,11 @@ check_line (Walk *walk, SwStmt *stmt)
 static gboolean
 check_lines (Walk *walk, GError **error)
 {
-  g_autoptr (SwStmt) stmt = sw_stmt_get (walk->check->store->db,
-                                         "SELECT id, kind, person, roles, patient, at_us, offset_minutes, batch, digest,"
-                                         " payload FROM act ORDER BY id",
-                                         error);
+  g_autoptr (SwStmt) stmt
+      = sw_stmt_get (walk->check->store->db,
+                     "SELECT id, kind, person, roles, patient, at_us, offset_minutes, batch, digest,"
+                     " payload FROM act ORDER BY id",
+                     error);
   const SwCheckOptions *options = walk->check->options;
   gboolean row;
 
@@ -153,7 +162,7 @@ check_strays (Walk *walk, SwFactKind kind, GError **error)
       if (!row)
         return TRUE;
       if (!g_hash_table_contains (walk->named[kind], &id))
-        sw_check_trouble (walk->check, _("Row %" G_GINT64_FORMAT " of “%s” was written by no act."), id, table);
+        sw_check_trouble (walk->check, _("Row %" PRId64 " of “%s” was written by no act."), id, table);
     }
   return FALSE;
 }
@@ -176,8 +185,8 @@ sw_check_journal (SwCheck *check, GError **error)
   for (int kind = 0; kind < SW_N_FACTS; kind++)
     walk.named[kind] = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   sw_journal_genesis (check->store->id, check->store->practice_only, walk.before);
-  done = sw_db_read_int (check->store->db, "SELECT count (*) FROM act", &walk.total, error) && check_lines (&walk, error)
-         && check_all_strays (&walk, error);
+  done = sw_db_read_int (check->store->db, "SELECT count (*) FROM act", &walk.total, error)
+         && check_lines (&walk, error) && check_all_strays (&walk, error);
   for (int kind = 0; kind < SW_N_FACTS; kind++)
     g_hash_table_unref (walk.named[kind]);
   return done;

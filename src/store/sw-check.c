@@ -11,6 +11,7 @@
 #include "sw-stmt-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h> /* unlike GLib's, xgettext knows its formats */
 #include <stdarg.h>
 
 #define MOST_TROUBLES 1000
@@ -139,7 +140,7 @@ check_references (SwCheck *check, GError **error)
     {
       if (!row)
         return TRUE;
-      sw_check_trouble (check, _("Row %" G_GINT64_FORMAT " of “%s” refers to a row of “%s” that is not there."),
+      sw_check_trouble (check, _("Row %" PRId64 " of “%s” refers to a row of “%s” that is not there."),
                         sw_stmt_column_int (stmt, 1), sw_stmt_column_text (stmt, 0), sw_stmt_column_text (stmt, 2));
     }
   return FALSE;
@@ -152,10 +153,11 @@ check_digest (SwCheck *check, GError **error)
   if (check->report->digest == NULL)
     return FALSE;
   if (check->options->digest != NULL && g_ascii_strcasecmp (check->options->digest, check->report->digest) != 0)
-    sw_check_trouble (check,
-                      _("The newest line of the journal has the digest %s, but %s was expected: the journal was cut, written "
-                        "anew, or has grown since."),
-                      check->report->digest, check->options->digest);
+    sw_check_trouble (
+        check,
+        _("The newest line of the journal has the digest %s, but %s was expected: the journal was cut, written "
+           "anew, or has grown since."),
+        check->report->digest, check->options->digest);
   return TRUE;
 }
 

@@ -69,12 +69,12 @@ sw_store_find_clients (SwStore *store, const char *search, guint most, GError **
   g_autofree char *above = sw_search_above (first);
   g_autoptr (GPtrArray) clients = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_client_row_free);
   /* The first term goes through the index of words, the others look at what it found. */
-  g_autoptr (SwStmt) stmt
-    = sw_stmt_get (store->db,
-                   terms[0] ? "SELECT client, name, phone FROM client_list WHERE client IN"
-                              " (SELECT client FROM client_word WHERE word >= ?1 AND word < ?2) ORDER BY sort_key, client"
-                            : "SELECT client, name, phone FROM client_list ORDER BY sort_key, client",
-                   error);
+  g_autoptr (SwStmt) stmt = sw_stmt_get (
+      store->db,
+      terms[0] ? "SELECT client, name, phone FROM client_list WHERE client IN"
+                 " (SELECT client FROM client_word WHERE word >= ?1 AND word < ?2) ORDER BY sort_key, client"
+               : "SELECT client, name, phone FROM client_list ORDER BY sort_key, client",
+      error);
 
   if (stmt == NULL)
     return NULL;

@@ -9,7 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* After inserting `fact` failed: if another row stands in its place, makes the error a conflict that names who wrote it and when. */
+/* After inserting `fact` failed: if another row stands in its place, makes the error a conflict that names who wrote it
+ * and when. */
 void sw_conflict_explain (SwStore *store, gconstpointer fact, GError **error);
 
 G_END_DECLS

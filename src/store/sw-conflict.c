@@ -62,9 +62,10 @@ say_who (SwStore *store, const SwFact *first, GError **error)
 
   sw_roles_of (store, first->person, &roles, &name, NULL);
   g_clear_error (error);
-  g_set_error (error, SW_ERROR, SW_ERROR_CONFLICT,
-               _("%s changed the same entry first, on %s. Nothing was saved: look at the entry as it is now, then decide."),
-               name ? name : "?", when);
+  g_set_error (
+      error, SW_ERROR, SW_ERROR_CONFLICT,
+      _("%s changed the same entry first, on %s. Nothing was saved: look at the entry as it is now, then decide."),
+      name ? name : "?", when);
 }
 
 void

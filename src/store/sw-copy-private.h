@@ -11,9 +11,9 @@
 
 G_BEGIN_DECLS
 
-/* The state of one moment, whoever writes meanwhile; the copy is checked and on the disk when this returns TRUE, and gone when it
- * returns FALSE. An older file of that name is replaced. */
-gboolean sw_copy_database (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, GCancellable *cancellable,
-                           GError **error);
+/* The state of one moment, whoever writes meanwhile; the copy is checked and on the disk when this returns TRUE, and
+ * gone when it returns FALSE. An older file of that name is replaced. */
+gboolean sw_copy_database (SwDb *db, const char *path, SwProgressFunc progress, gpointer data,
+                           GCancellable *cancellable, GError **error);
 
 G_END_DECLS

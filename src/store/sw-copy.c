@@ -66,11 +66,13 @@ hold_state (SwDb *db, gboolean *began, GError **error)
   gint64 pages;
 
   *began = sqlite3_get_autocommit (db->handle) != 0;
-  return (!*began || sw_db_exec (db, "BEGIN", error)) && sw_db_read_int (db, "SELECT count (*) FROM sqlite_schema", &pages, error);
+  return (!*began || sw_db_exec (db, "BEGIN", error))
+         && sw_db_read_int (db, "SELECT count (*) FROM sqlite_schema", &pages, error);
 }
 
 static gboolean
-copy_held (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, GCancellable *cancellable, GError **error)
+copy_held (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, GCancellable *cancellable,
+           GError **error)
 {
   g_autoptr (SwDb) target = sw_db_open (path, &(SwDbOptions) { .create = TRUE }, error);
 
@@ -91,7 +93,8 @@ remove_database (const char *path)
 }
 
 gboolean
-sw_copy_database (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, GCancellable *cancellable, GError **error)
+sw_copy_database (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, GCancellable *cancellable,
+                  GError **error)
 {
   gboolean began, done;
 

@@ -32,7 +32,8 @@ typedef struct
 
 /* Opens the file and sets the connection up; what is in the file is the caller's question. */
 SwDb *sw_db_open (const char *path, const SwDbOptions *options, GError **error);
-/* Write-ahead log, and every commit waits for the disk. Changes the file, so the caller first makes sure that it is a record. */
+/* Write-ahead log, and every commit waits for the disk. Changes the file, so the caller first makes sure that it is a
+ * record. */
 gboolean sw_db_make_durable (SwDb *db, const SwDbOptions *options, GError **error);
 void sw_db_close (SwDb *db);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwDb, sw_db_close)

@@ -44,11 +44,13 @@ sentence_for (int code, const char *detail)
     {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
-      return g_strdup (_("Another program is writing to the record and has not finished. Nothing was saved: try again."));
+      return g_strdup (
+          _("Another program is writing to the record and has not finished. Nothing was saved: try again."));
     case SQLITE_FULL:
       return g_strdup (_("The disk is full. Nothing was saved: make room on it, then save again."));
     case SQLITE_READONLY:
-      return g_strdup (_("The record can only be read: its disk or folder is protected from writing. Nothing was saved."));
+      return g_strdup (
+          _("The record can only be read: its disk or folder is protected from writing. Nothing was saved."));
     case SQLITE_IOERR:
       return g_strdup_printf (_("The disk failed (%s). Nothing was saved: look at the disk, then save again."), detail);
     case SQLITE_CANTOPEN:

@@ -113,10 +113,11 @@ sw_files_require_local (const char *dir, GError **error)
     }
   if (sw_files_is_network ((guint32) information.f_type))
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD,
-                   _("“%s” lies on a network drive, where two programs can spoil a record: move the folder to a disk of this "
-                     "computer."),
-                   dir);
+      g_set_error (
+          error, SW_ERROR, SW_ERROR_RECORD,
+          _("“%s” lies on a network drive, where two programs can spoil a record: move the folder to a disk of this "
+             "computer."),
+          dir);
       return FALSE;
     }
   return TRUE;
@@ -128,7 +129,8 @@ copy_file (const char *from, const char *to, GCancellable *cancellable, GError *
   g_autoptr (GFile) source = g_file_new_for_path (from);
   g_autoptr (GFile) target = g_file_new_for_path (to);
 
-  return g_file_copy (source, target, G_FILE_COPY_NONE, cancellable, NULL, NULL, error) && sw_files_sync_file (to, error);
+  return g_file_copy (source, target, G_FILE_COPY_NONE, cancellable, NULL, NULL, error)
+         && sw_files_sync_file (to, error);
 }
 
 gboolean

@@ -1,8 +1,9 @@
 /* sw-guard-private.h: what keeps facts from being changed
  *
  * Two guards, made from the descriptors of the facts:
- * - in the file, for whatever program opens it: triggers that abort UPDATE, DELETE and an INSERT that would take another row's place
- *   (REPLACE deletes without asking delete triggers, unless recursive_triggers is on), and indexes that keep subjects apart;
+ * - in the file, for whatever program opens it: triggers that abort UPDATE, DELETE and an INSERT that would take
+ *   another row's place (REPLACE deletes without asking delete triggers, unless recursive_triggers is on), and indexes
+ *   that keep subjects apart;
  * - on the store's own connection, an authorizer that knows only reading, adding, and rewriting derived tables.
  * What a foreign program does after dropping the guards, sw-check finds by the digests.
  *

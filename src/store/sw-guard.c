@@ -22,10 +22,12 @@ append_column (GString *out, const SwField *field, const char *prefix)
   if (!field->nullable)
     g_string_append_printf (out, "%s\"%s\"", prefix, field->column);
   else
-    g_string_append_printf (out, "ifnull (%s\"%s\", %s)", prefix, field->column, field->type == SW_FIELD_TEXT ? "''" : "0");
+    g_string_append_printf (out, "ifnull (%s\"%s\", %s)", prefix, field->column,
+                            field->type == SW_FIELD_TEXT ? "''" : "0");
 }
 
-/* "patient, ifnull ("course", 0), "question"", or "old.patient = NEW.patient AND ..." with an `other` prefix; NULL: no subject. */
+/* "patient, ifnull ("course", 0), "question"", or "old.patient = NEW.patient AND ..." with an `other` prefix; NULL: no
+ * subject. */
 static char *
 subject_terms (SwFactKind kind, const char *prefix, const char *other)
 {
@@ -73,18 +75,19 @@ append_insert_checks (GString *sql, SwFactKind kind)
   else if (sw_guard_patient_column (kind) != NULL)
     subject = g_strdup ("o.patient = NEW.patient");
   if (subject != NULL)
-    g_string_append_printf (sql,
-                            " SELECT RAISE (ABORT, 'a correction stays with its subject') WHERE NEW.replaces IS NOT NULL"
-                            " AND NOT EXISTS (SELECT 1 FROM \"%s\" AS o WHERE o.id = NEW.replaces AND %s);",
-                            type->table, subject);
+    g_string_append_printf (
+        sql,
+        " SELECT RAISE (ABORT, 'a correction stays with its subject') WHERE NEW.replaces IS NOT NULL"
+        " AND NOT EXISTS (SELECT 1 FROM \"%s\" AS o WHERE o.id = NEW.replaces AND %s);",
+        type->table, subject);
 }
 
 static gboolean
 make (SwDb *db, const char *type, const char *table, const char *suffix, const char *body, GError **error)
 {
   const char *kind = strrchr (type, ' ') ? strrchr (type, ' ') + 1 : type;
-  g_autofree char *sql = g_strdup_printf ("DROP %s IF EXISTS \"%s_%s\"; CREATE %s \"%s_%s\" %s", kind, table, suffix, type, table,
-                                          suffix, body);
+  g_autofree char *sql = g_strdup_printf ("DROP %s IF EXISTS \"%s_%s\"; CREATE %s \"%s_%s\" %s", kind, table, suffix,
+                                          type, table, suffix, body);
 
   return sw_db_exec (db, sql, error);
 }
@@ -102,7 +105,8 @@ keep_table (SwDb *db, const char *table, const char *checks, GError **error)
                                              " WHERE EXISTS (SELECT 1 FROM \"%s\" AS o WHERE o.id = NEW.id);%s END",
                                              table, table, checks);
 
-  return make (db, "TRIGGER", table, "kept_update", update, error) && make (db, "TRIGGER", table, "kept_delete", delete, error)
+  return make (db, "TRIGGER", table, "kept_update", update, error)
+         && make (db, "TRIGGER", table, "kept_delete", delete, error)
          && make (db, "TRIGGER", table, "kept_insert", insert, error);
 }
 
@@ -168,7 +172,8 @@ is_one_of (const char *name, const char *const *names)
 static int
 authorize (gpointer data, int action, const char *first, const char *second, const char *database, const char *trigger)
 {
-  static const char *const derived[] = { "course_summary", "patient_list", "patient_word", "client_list", "client_word", NULL };
+  static const char *const derived[]
+      = { "course_summary", "patient_list", "patient_word", "client_list", "client_word", NULL };
   static const char *const harmless[] = { "data_version", "integrity_check", "quick_check", "foreign_key_check", NULL };
 
   switch (action)

@@ -1,7 +1,8 @@
 /* sw-journal-private.h: how a line of the journal is spelled out and digested
  *
  *   payload = field (schema version) field (row 1) field (row 2) ...     each row: sw_fact_append_payload
- *   header  = field (id) field (kind) field (person) field (roles) field (patient) field (at_us) field (offset) field (batch)
+ *   header  = field (id) field (kind) field (person) field (roles) field (patient) field (at_us) field (offset)
+ *             field (batch)
  *   digest  = SHA-256 (digest of the line before, header, payload)
  *   digest before line 1 = SHA-256 (field (record id) field (practice-only))
  *
@@ -39,8 +40,8 @@ void sw_journal_hex (const guint8 *digest, char *text);
 gboolean sw_journal_read_head (SwStore *store, GError **error);
 gboolean sw_journal_write (SwStore *store, const SwJournalHead *head, const char *payload, GError **error);
 
-/* Walks the fields of canonical text: FALSE at the end, or where the text is broken (then *cursor is NULL). A missing field has value
- * NULL. */
+/* Walks the fields of canonical text: FALSE at the end, or where the text is broken (then *cursor is NULL). A missing
+ * field has value NULL. */
 gboolean sw_journal_next_field (const char **cursor, const char **value, gsize *length);
 
 /* One row of a payload, and its whole text. */

@@ -91,7 +91,8 @@ sw_store_last_act (SwStore *store, GError **error)
 char *
 sw_store_head_digest (SwStore *store, GError **error)
 {
-  g_autoptr (SwStmt) stmt = sw_stmt_get (store->db, "SELECT lower (hex (digest)) FROM act ORDER BY id DESC LIMIT 1", error);
+  g_autoptr (SwStmt) stmt
+      = sw_stmt_get (store->db, "SELECT lower (hex (digest)) FROM act ORDER BY id DESC LIMIT 1", error);
   gboolean row;
 
   if (stmt == NULL || !sw_stmt_step (stmt, &row, error))

@@ -110,8 +110,9 @@ sw_journal_read_head (SwStore *store, GError **error)
 gboolean
 sw_journal_write (SwStore *store, const SwJournalHead *head, const char *payload, GError **error)
 {
-  static const char sql[] = "INSERT INTO act (id, kind, person, roles, patient, at_us, offset_minutes, batch, digest, payload)"
-                            " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
+  static const char sql[]
+      = "INSERT INTO act (id, kind, person, roles, patient, at_us, offset_minutes, batch, digest, payload)"
+        " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
   g_autoptr (SwStmt) stmt = sw_stmt_get (store->db, sql, error);
   guint8 digest[SW_DIGEST_SIZE];
 

@@ -1,7 +1,8 @@
 /* sw-list.c: which dogs a list shows, in which order, and what it says about them
  *
- * The whole list in its order is read once and kept until an act names a dog. A query then marks the dogs that each of its conditions
- * finds (an index range of words, the open courses), and walks the kept order: no sorting, whatever the search.
+ * The whole list in its order is read once and kept until an act names a dog. A query then marks the dogs that each of
+ * its conditions finds (an index range of words, the open courses), and walks the kept order: no sorting, whatever the
+ * search.
  *
  *   order   [ 17  4  291  8 ... ]          mark[17] = 2 of 2 conditions -> shown
  *
@@ -18,7 +19,8 @@
 static gboolean
 read_order (SwStore *store, GArray *order, GError **error)
 {
-  g_autoptr (SwStmt) stmt = sw_stmt_get (store->db, "SELECT patient FROM patient_list ORDER BY sort_key, patient", error);
+  g_autoptr (SwStmt) stmt
+      = sw_stmt_get (store->db, "SELECT patient FROM patient_list ORDER BY sort_key, patient", error);
   gboolean row = FALSE;
 
   if (stmt == NULL)
@@ -71,7 +73,8 @@ refresh_order (SwStore *store, GError **error)
   g_autoptr (GArray) order = NULL;
   gboolean moved = TRUE;
 
-  if (act < 0 || (store->spine != NULL && store->spine_act >= 0 && !order_moved (store, store->spine_act, &moved, error)))
+  if (act < 0
+      || (store->spine != NULL && store->spine_act >= 0 && !order_moved (store, store->spine_act, &moved, error)))
     return FALSE;
   if (!moved)
     {

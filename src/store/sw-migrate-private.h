@@ -9,8 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* Identifies the file; if its schema is older than the last step, copies it to DIR/before-schema-N.sqlite, N the last step's
- * version, and runs the steps. A failed upgrade leaves the record as it was. */
+/* Identifies the file; if its schema is older than the last step, copies it to DIR/before-schema-N.sqlite, N the last
+ * step's version, and runs the steps. A failed upgrade leaves the record as it was. */
 gboolean sw_migrate (SwDb *db, const char *dir, gboolean read_only, const SwSchemaStep *steps, guint n, GError **error);
 
 G_END_DECLS

@@ -27,10 +27,11 @@ sw_migrate (SwDb *db, const char *dir, gboolean read_only, const SwSchemaStep *s
     return TRUE;
   if (read_only)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD,
-                   _("The record was written by an older version of this program (its layout is %d, today's is %d): open it "
-                     "once for writing, which keeps a copy and brings it up to date."),
-                   (int) version, newest);
+      g_set_error (
+          error, SW_ERROR, SW_ERROR_RECORD,
+          _("The record was written by an older version of this program (its layout is %d, today's is %d): open it "
+             "once for writing, which keeps a copy and brings it up to date."),
+          (int) version, newest);
       return FALSE;
     }
   return sw_copy_database (db, copy, NULL, NULL, NULL, error) && sw_schema_upgrade (db, steps, n, version, error);

@@ -13,7 +13,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Rows that can't be had under a lesser act than the one that makes them. Other rows come under acts with different roles. */
+/* Rows that can't be had under a lesser act than the one that makes them. Other rows come under acts with different
+ * roles. */
 static const struct
 {
   SwFactKind row;
@@ -56,7 +57,8 @@ sw_roles_of (SwStore *store, gint64 person, gint64 *roles, char **name, GError *
     return FALSE;
   if (!row)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_ROLE, _("Person %d is not in this record: choose who is at the desk."), (int) person);
+      g_set_error (error, SW_ERROR, SW_ERROR_ROLE, _("Person %d is not in this record: choose who is at the desk."),
+                   (int) person);
       return FALSE;
     }
   *roles = sw_stmt_column_int (stmt, 0);
@@ -72,8 +74,8 @@ require_role (SwActKind act, gint64 roles, const char *name, GError **error)
   if (sw_act_allowed (act, roles))
     return TRUE;
   needed = sw_roles_names (sw_act_roles (act));
-  g_set_error (error, SW_ERROR, SW_ERROR_ROLE, _("%s may not %s: that needs the role %s. Change who is at the desk."), name,
-               sw_act_name (act), needed);
+  g_set_error (error, SW_ERROR, SW_ERROR_ROLE, _("%s may not %s: that needs the role %s. Change who is at the desk."),
+               name, sw_act_name (act), needed);
   return FALSE;
 }
 

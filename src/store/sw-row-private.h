@@ -25,7 +25,8 @@ gboolean sw_row_insert (SwDb *db, gconstpointer fact, GError **error);
 
 /* Called with each row in the order of ids; the fact is the callee's. */
 typedef void (*SwRowFunc) (gpointer fact, gpointer data);
-gboolean sw_row_each (SwDb *db, SwFactKind kind, SwRows rows, gint64 key, SwRowFunc func, gpointer data, GError **error);
+gboolean sw_row_each (SwDb *db, SwFactKind kind, SwRows rows, gint64 key, SwRowFunc func, gpointer data,
+                      GError **error);
 
 /* Adds the rows to a collection. */
 gboolean sw_row_load (SwDb *db, SwFactKind kind, SwRows rows, gint64 key, SwFacts *facts, GError **error);

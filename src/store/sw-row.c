@@ -1,7 +1,7 @@
 /* sw-row.c: facts in and out of their tables
  *
- * Columns of every SELECT here: id, act, patient, replaces, withdrawn, then the descriptor's fields in order, then person and time
- * of the act.
+ * Columns of every SELECT here: id, act, patient, replaces, withdrawn, then the descriptor's fields in order, then
+ * person and time of the act.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -67,8 +67,9 @@ select_sql (SwFactKind kind, SwRows rows)
                           type->entity ? "NULL, 0" : "t.replaces, t.withdrawn");
   for (guint i = 0; i < type->n_fields; i++)
     g_string_append_printf (columns, ", t.\"%s\"", type->fields[i].column);
-  return g_strdup_printf ("SELECT %s, a.person, a.at_us FROM \"%s\" AS t JOIN act AS a ON a.id = t.act %s ORDER BY t.id",
-                          columns->str, type->table, condition (kind, rows));
+  return g_strdup_printf (
+      "SELECT %s, a.person, a.at_us FROM \"%s\" AS t JOIN act AS a ON a.id = t.act %s ORDER BY t.id", columns->str,
+      type->table, condition (kind, rows));
 }
 
 /* The texts depend on the descriptors only, so they are made once for the program. */

@@ -1,9 +1,10 @@
 /* sw-schema-private.h: the versions of the schema and the steps from one to the next
  *
- * Changing the schema means four things together: a version here with its reason, a step in sw-schema.c with its SQL in data/schema,
- * a fixture (a small record of the version before, in tests/store/fixtures), and a test that brings that fixture up to date. A step
- * never touches act.payload; if it changes a fact table, it brings along how sw-check compares rows with payloads of the version
- * before. Guards (triggers, views, indexes of fact tables) are made anew after the last step, and derived tables may be dropped.
+ * Changing the schema means four things together: a version here with its reason, a step in sw-schema.c with its SQL in
+ * data/schema, a fixture (a small record of the version before, in tests/store/fixtures), and a test that brings that
+ * fixture up to date. A step never touches act.payload; if it changes a fact table, it brings along how sw-check
+ * compares rows with payloads of the version before. Guards (triggers, views, indexes of fact tables) are made anew
+ * after the last step, and derived tables may be dropped.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

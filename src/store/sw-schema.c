@@ -46,17 +46,19 @@ sw_schema_identify (SwDb *db, int newest, gint64 *version, GError **error)
     return FALSE;
   if (application != SW_DB_APPLICATION_ID || *version < SW_SCHEMA_FIRST)
     {
-      g_set_error_literal (error, SW_ERROR, SW_ERROR_RECORD,
-                           _("The file record.sqlite belongs to another program, or the making of the record was cut short: "
-                             "choose another folder."));
+      g_set_error_literal (
+          error, SW_ERROR, SW_ERROR_RECORD,
+          _("The file record.sqlite belongs to another program, or the making of the record was cut short: "
+             "choose another folder."));
       return FALSE;
     }
   if (*version > newest)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD,
-                   _("The record was written by a newer version of this program (its layout is %d, the newest known here is "
-                     "%d): install that version."),
-                   (int) *version, newest);
+      g_set_error (
+          error, SW_ERROR, SW_ERROR_RECORD,
+          _("The record was written by a newer version of this program (its layout is %d, the newest known here is "
+             "%d): install that version."),
+          (int)*version, newest);
       return FALSE;
     }
   return TRUE;
@@ -65,7 +67,8 @@ sw_schema_identify (SwDb *db, int newest, gint64 *version, GError **error)
 static gboolean
 run_script (SwDb *db, const char *path, GError **error)
 {
-  g_autoptr (GBytes) script = g_resource_lookup_data (sw_store_get_resource (), path, G_RESOURCE_LOOKUP_FLAGS_NONE, error);
+  g_autoptr (GBytes) script
+      = g_resource_lookup_data (sw_store_get_resource (), path, G_RESOURCE_LOOKUP_FLAGS_NONE, error);
 
   /* Resource data ends with a NUL that its size does not count. */
   return script != NULL && sw_db_exec (db, g_bytes_get_data (script, NULL), error);

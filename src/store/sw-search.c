@@ -1,7 +1,7 @@
 /* sw-search.c: the words of dogs and clients, kept true by the acts that change names
  *
- * A chunk between white spaces is a word, and so is each part of it after a mark: "Smith-Jones" is found by "smith-j" and by "jones".
- * A dog is also found by its number, as people see it and without leading zeros.
+ * A chunk between white spaces is a word, and so is each part of it after a mark: "Smith-Jones" is found by "smith-j"
+ * and by "jones". A dog is also found by its number, as people see it and without leading zeros.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -161,7 +161,8 @@ forget_patient (SwStore *store, gint64 patient, GError **error)
 {
   g_autoptr (GPtrArray) words = NULL;
 
-  return words_of_row (store, "SELECT name, client_name FROM patient_list WHERE patient = ?1", patient, patient, &words, error)
+  return words_of_row (store, "SELECT name, client_name FROM patient_list WHERE patient = ?1", patient, patient, &words,
+                       error)
          && change_words (store, "DELETE FROM patient_word WHERE word = ?1 AND patient = ?2", words, patient, error)
          && run_on (store, "DELETE FROM patient_list WHERE patient = ?1", patient, error);
 }
@@ -170,7 +171,8 @@ static gboolean
 add_patient (SwStore *store, gint64 patient, gint64 client, const char *name, const char *client_name, GError **error)
 {
   g_autoptr (SwStmt) stmt = sw_stmt_get (
-    store->db, "INSERT INTO patient_list (patient, client, name, client_name, sort_key) VALUES (?1, ?2, ?3, ?4, ?5)", error);
+      store->db, "INSERT INTO patient_list (patient, client, name, client_name, sort_key) VALUES (?1, ?2, ?3, ?4, ?5)",
+      error);
   g_autoptr (GPtrArray) words = sw_search_words (name, client_name, patient);
   g_autofree char *key = sw_text_fold (name);
 
@@ -263,7 +265,8 @@ add_client (SwStore *store, const SwClientDetails *details, GError **error)
   sw_stmt_bind_text (stmt, 3, details->phone);
   sw_stmt_bind_text (stmt, 4, key);
   return sw_stmt_run (stmt, error)
-         && change_words (store, "INSERT INTO client_word (word, client) VALUES (?1, ?2)", words, details->client, error);
+         && change_words (store, "INSERT INTO client_word (word, client) VALUES (?1, ?2)", words, details->client,
+                          error);
 }
 
 /* The newest row of a subject is the current one, unless it takes the subject back. */

@@ -2,7 +2,8 @@
  *
  *   g_autoptr (SwStmt) stmt = sw_stmt_get (db, "SELECT name FROM client_list WHERE client = ?1", error);
  *
- * Going out of scope resets it and forgets its parameters; it stays prepared. Parameters are written ?1, ?2 ..., columns count from 0.
+ * Going out of scope resets it and forgets its parameters; it stays prepared. Parameters are written ?1, ?2 ...,
+ * columns count from 0.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

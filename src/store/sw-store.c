@@ -177,8 +177,8 @@ require_record (const char *dir, const char *path, GError **error)
 {
   if (!g_file_test (path, G_FILE_TEST_IS_REGULAR))
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD, _("There is no record in “%s”: choose its folder, or make a new record."),
-                   dir);
+      g_set_error (error, SW_ERROR, SW_ERROR_RECORD,
+                   _("There is no record in “%s”: choose its folder, or make a new record."), dir);
       return FALSE;
     }
   return sw_files_require_local (dir, error);
@@ -195,7 +195,8 @@ read_founding (SwStore *store, GError **error)
   if (!row)
     {
       g_set_error (error, SW_ERROR, SW_ERROR_RECORD,
-                   _("The making of the record in “%s” was cut short: make a new record in another folder."), store->dir);
+                   _("The making of the record in “%s” was cut short: make a new record in another folder."),
+                   store->dir);
       return FALSE;
     }
   g_strlcpy (store->id, sw_stmt_column_text (stmt, 0), sizeof store->id);

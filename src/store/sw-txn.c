@@ -1,7 +1,7 @@
 /* sw-txn.c: transactions: one at a time, and which kind it is
  *
- * A read transaction never becomes a write transaction: SQLite refuses that at once if somebody wrote in between, however patient
- * one is. Whoever will write begins with sw_store_begin().
+ * A read transaction never becomes a write transaction: SQLite refuses that at once if somebody wrote in between,
+ * however patient one is. Whoever will write begins with sw_store_begin().
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

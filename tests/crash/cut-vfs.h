@@ -1,8 +1,8 @@
 /* cut-vfs.h: an SQLite VFS over the usual one that knows what a power cut would leave
  *
- * Every write is held as pending until its file is synced. A picture is what the disk holds if the power goes now: all that was
- * synced, and of what is pending a random part (a disk may write in any order before it is told to sync). A file that was never synced
- * may be missing altogether.
+ * Every write is held as pending until its file is synced. A picture is what the disk holds if the power goes now: all
+ * that was synced, and of what is pending a random part (a disk may write in any order before it is told to sync). A
+ * file that was never synced may be missing altogether.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

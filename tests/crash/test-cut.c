@@ -1,8 +1,8 @@
 /* test-cut.c: the power goes at random moments of a scripted recording
  *
- * The recording runs on a VFS that knows what a cut would leave (cut-vfs.h). At each random operation a picture of the disk is taken
- * together with how many acts had been acknowledged; then every picture is opened as a record. The same recording with commits that
- * don't wait for the disk must lose acts, or the test proves nothing.
+ * The recording runs on a VFS that knows what a cut would leave (cut-vfs.h). At each random operation a picture of the
+ * disk is taken together with how many acts had been acknowledged; then every picture is opened as a record. The same
+ * recording with commits that don't wait for the disk must lose acts, or the test proves nothing.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

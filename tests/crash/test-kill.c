@@ -1,7 +1,8 @@
 /* test-kill.c: the program is killed at random moments of a scripted recording
  *
- * A child records acts and writes the number of each to a pipe after its commit. It is killed without warning; whatever number came
- * through the pipe must be in the record, and the record must be sound. The next child goes on with the same record.
+ * A child records acts and writes the number of each to a pipe after its commit. It is killed without warning; whatever
+ * number came through the pipe must be in the record, and the record must be sound. The next child goes on with the
+ * same record.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

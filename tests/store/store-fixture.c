@@ -161,14 +161,42 @@ fixture_weigh (SwStore *store, gint64 patient, gint64 grams)
 /* --- random facts --- */
 
 /* Columns whose least possible value is over 1. */
-static const struct { const char *column; gint64 least, most; } ranges[] = {
-  { "grams", 500, 120000 }, { "axis1", 50, 30000 }, { "axis2", 50, 30000 }, { "axis3", 50, 30000 },
-  { "day", 3652, 84005 }, { "born", 3652, 84005 }, { "found", 3652, 84005 }, { "first_day", 3652, 40000 },
-  { "last_day", 40000, 84005 }, { "treat_day", 3652, 84005 }, { "moved_from", 3652, 84005 }, { "due_day", 3652, 84005 },
-  { "expiry", 3652, 84005 }, { "cover_until", 84005, 84005 }, { "minute", 0, 1439 }, { "due_minute", 0, 1439 },
-  { "every_minutes", 60, 10080 }, { "heart_rate", 20, 400 }, { "length", 50, 30000 }, { "width", 50, 30000 },
-  { "drawn_nl", 700000, 90000000 }, { "given_nl", 0, 600000 }, { "dose_nl", 0, 99000000 }, { "volume_nl", 0, 99000000 },
-  { "total_nl", 0, 99000000 }, { "strength_ug", 1, 90000000 }, { "dose_ug", 1, 90000000 }, { "roles", 1, 7 }, { "strength_ug_ml", 1, 1000000 }, { "per_day_milli", 1, 24000 }, { "halves", 1, 40 },
+static const struct
+{
+  const char *column;
+  gint64 least, most;
+} ranges[] = {
+  { "grams", 500, 120000 },
+  { "axis1", 50, 30000 },
+  { "axis2", 50, 30000 },
+  { "axis3", 50, 30000 },
+  { "day", 3652, 84005 },
+  { "born", 3652, 84005 },
+  { "found", 3652, 84005 },
+  { "first_day", 3652, 40000 },
+  { "last_day", 40000, 84005 },
+  { "treat_day", 3652, 84005 },
+  { "moved_from", 3652, 84005 },
+  { "due_day", 3652, 84005 },
+  { "expiry", 3652, 84005 },
+  { "cover_until", 84005, 84005 },
+  { "minute", 0, 1439 },
+  { "due_minute", 0, 1439 },
+  { "every_minutes", 60, 10080 },
+  { "heart_rate", 20, 400 },
+  { "length", 50, 30000 },
+  { "width", 50, 30000 },
+  { "drawn_nl", 700000, 90000000 },
+  { "given_nl", 0, 600000 },
+  { "dose_nl", 0, 99000000 },
+  { "volume_nl", 0, 99000000 },
+  { "total_nl", 0, 99000000 },
+  { "strength_ug", 1, 90000000 },
+  { "dose_ug", 1, 90000000 },
+  { "roles", 1, 7 },
+  { "strength_ug_ml", 1, 1000000 },
+  { "per_day_milli", 1, 24000 },
+  { "halves", 1, 40 },
   { "now_count", 1, 12 },
 };
 

@@ -17,7 +17,8 @@ void fixture_remove (char *folder);
 SwStore *fixture_create (const char *folder);
 SwStoreSetup fixture_setup (void);
 
-/* One act in its own transaction, by `person`; takes the facts (NULL: none). The journal line; 0 and *error if it failed (rolled back). */
+/* One act in its own transaction, by `person`; takes the facts (NULL: none). The journal line; 0 and *error if it
+ * failed (rolled back). */
 gint64 fixture_act (SwStore *store, SwActKind kind, gint64 person, GPtrArray *facts, GError **error);
 /* NULL-terminated facts. (transfer full) */
 GPtrArray *fixture_facts (gpointer first, ...) G_GNUC_NULL_TERMINATED;
@@ -30,7 +31,8 @@ gint64 fixture_weigh (SwStore *store, gint64 patient, gint64 grams);
 
 /* A random fact of any kind whose values are possible. References are 1 where they must point somewhere. */
 gpointer fixture_random_fact (SwFactKind kind, GRand *rand);
-/* One row of every kind, in an order in which references hold, all about patient 1 and course 1. Written by person 1. */
+/* One row of every kind, in an order in which references hold, all about patient 1 and course 1. Written by person 1.
+ * */
 void fixture_fill (SwStore *store, GRand *rand);
 
 /* The check finds nothing, or fails the test with what it found. */

@@ -41,8 +41,8 @@ START_TEST (every_act_asks_the_table_for_every_set_of_roles)
           g_autoptr (GError) error = NULL;
           gboolean done = fixture_act (store, (SwActKind) kind, person, NULL, &error) != 0;
 
-          ck_assert_msg (done == sw_act_allowed ((SwActKind) kind, roles), "%s with roles %d", sw_act_code ((SwActKind) kind),
-                         (int) roles);
+          ck_assert_msg (done == sw_act_allowed ((SwActKind) kind, roles), "%s with roles %d",
+                         sw_act_code ((SwActKind) kind), (int) roles);
           ck_assert (done || g_error_matches (error, SW_ERROR, SW_ERROR_ROLE));
           ck_assert (done || strstr (error->message, "Tomas") != NULL);
         }
@@ -55,9 +55,10 @@ END_TEST
 START_TEST (no_row_comes_under_a_lesser_act)
 {
   static const SwFactKind vets[] = {
-    SW_FACT_REASON, SW_FACT_COURSE, SW_FACT_COURSE_DETAILS, SW_FACT_COURSE_TUMOUR, SW_FACT_RELEASE, SW_FACT_RELEASE_TUMOUR,
-    SW_FACT_INJECTION, SW_FACT_INJECTION_TUMOUR, SW_FACT_VIAL, SW_FACT_DISCHARGE, SW_FACT_SCORE, SW_FACT_OVERALL,
-    SW_FACT_RECURRENCE, SW_FACT_COURSE_END, SW_FACT_DOCUMENT, SW_FACT_ADOPTION, SW_FACT_PERSON, SW_FACT_PERSON_DETAILS,
+    SW_FACT_REASON,         SW_FACT_COURSE,    SW_FACT_COURSE_DETAILS,   SW_FACT_COURSE_TUMOUR, SW_FACT_RELEASE,
+    SW_FACT_RELEASE_TUMOUR, SW_FACT_INJECTION, SW_FACT_INJECTION_TUMOUR, SW_FACT_VIAL,          SW_FACT_DISCHARGE,
+    SW_FACT_SCORE,          SW_FACT_OVERALL,   SW_FACT_RECURRENCE,       SW_FACT_COURSE_END,    SW_FACT_DOCUMENT,
+    SW_FACT_ADOPTION,       SW_FACT_PERSON,    SW_FACT_PERSON_DETAILS,
   };
   g_autoptr (GRand) rand = g_rand_new_with_seed (1);
   gint64 technician;
@@ -68,8 +69,9 @@ START_TEST (no_row_comes_under_a_lesser_act)
     {
       g_autoptr (GError) error = NULL;
 
-      ck_assert_int_eq (fixture_act (store, SW_ACT_WEIGH, technician, fixture_facts (fixture_random_fact (vets[i], rand), NULL),
-                                     &error), 0);
+      ck_assert_int_eq (fixture_act (store, SW_ACT_WEIGH, technician,
+                                     fixture_facts (fixture_random_fact (vets[i], rand), NULL), &error),
+                        0);
       ck_assert_msg (g_error_matches (error, SW_ERROR, SW_ERROR_ROLE), "%s", error->message);
     }
 }
@@ -86,10 +88,13 @@ START_TEST (a_technician_may_void_a_release)
   fixture_fill (store, rand);
   technician = fixture_person (store, "Tomas", SW_ROLE_TECHNICIAN);
   dossier = sw_store_load_dossier (store, 1, NULL);
-  ck_assert_msg (fixture_act (store, SW_ACT_WEIGH, technician,
-                              fixture_facts (sw_fact_correction (sw_facts_last (&dossier->facts, SW_FACT_WEIGHT)),
-                                             sw_fact_withdrawal (sw_facts_last (&dossier->facts, SW_FACT_RELEASE)), NULL),
-                              &error) != 0, "%s", error ? error->message : "");
+  ck_assert_msg (
+      fixture_act (store, SW_ACT_WEIGH, technician,
+                   fixture_facts (sw_fact_correction (sw_facts_last (&dossier->facts, SW_FACT_WEIGHT)),
+                                  sw_fact_withdrawal (sw_facts_last (&dossier->facts, SW_FACT_RELEASE)), NULL),
+                   &error)
+          != 0,
+      "%s", error ? error->message : "");
 }
 END_TEST
 
@@ -155,7 +160,8 @@ START_TEST (references_within_an_act_are_resolved)
   act = fixture_act (store, SW_ACT_REGISTER_TUMOUR, 1, facts, NULL);
   ck_assert_int_gt (act, 0);
   ck_assert_int_eq (second->tumour, 2);
-  ck_assert (second->fact.id == 2 && second->fact.act == act && second->fact.person == 1 && second->fact.recorded_us > 0);
+  ck_assert (second->fact.id == 2 && second->fact.act == act && second->fact.person == 1
+             && second->fact.recorded_us > 0);
 }
 END_TEST
 
@@ -226,7 +232,8 @@ START_TEST (the_journal_says_who_when_and_what)
   lines = sw_store_journal (store, 0, 0, 10, NULL);
   ck_assert_uint_eq (lines->len, 4);
   line = lines->pdata[0];
-  ck_assert (line->id == 4 && line->kind == SW_ACT_WEIGH && line->patient == 1 && line->person == 1 && line->batch == 0);
+  ck_assert (line->id == 4 && line->kind == SW_ACT_WEIGH && line->patient == 1 && line->person == 1
+             && line->batch == 0);
   ck_assert (line->roles == SW_ALL_ROLES && line->offset_minutes == 120);
   ck_assert_str_eq (line->person_name, "Ines");
   ck_assert_uint_eq (line->rows->len, 1);

@@ -58,21 +58,27 @@ assert_found (const SwCheckReport *report, const char *words)
 }
 
 /* What someone can do who knows SQL: away with the guard, do it, and put the guard back word for word. */
-static const struct { const char *table, *guard, *attack, *wanted; } attacks[] = {
+static const struct
+{
+  const char *table, *guard, *attack, *wanted;
+} attacks[] = {
   { "weight", "update", "UPDATE weight SET grams = 12300 WHERE id = 1", "Row 1 of “weight” is not what act 3 wrote" },
   { "weight", "update", "UPDATE weight SET act = 2 WHERE id = 2", "Row 2 of “weight” is not what act 4 wrote" },
   { "weight", "update", "UPDATE weight SET scale = 'x' WHERE id = 2", "Row 2 of “weight” is not what act 4 wrote" },
   { "weight", "delete", "DELETE FROM weight WHERE id = 2", "Row 2 of “weight”, written by act 4, is gone" },
-  { "weight", "insert", "INSERT INTO weight SELECT 3, 4, 1, NULL, 0, 99999, day, minute, typed, scale FROM weight WHERE id = 1",
+  { "weight", "insert",
+    "INSERT INTO weight SELECT 3, 4, 1, NULL, 0, 99999, day, minute, typed, scale FROM weight WHERE id = 1",
     "Row 3 of “weight” was written by no act" },
   { "act", "update", "UPDATE act SET at_us = at_us + 1 WHERE id = 3", "Line 3 of the journal was changed" },
   { "act", "update", "UPDATE act SET person = 1, roles = 1 WHERE id = 4", "Line 4 of the journal was changed" },
-  { "act", "update", "UPDATE act SET payload = replace (payload, '24700', '24800') WHERE id = 4", "Line 4 of the journal was changed" },
+  { "act", "update", "UPDATE act SET payload = replace (payload, '24700', '24800') WHERE id = 4",
+    "Line 4 of the journal was changed" },
   { "act", "update", "UPDATE act SET payload = 'x' WHERE id = 4", "What act 4 wrote can't be read" },
   { "act", "update", "UPDATE act SET kind = 'score' WHERE id = 2", "Line 2 of the journal was changed" },
   { "act", "delete", "DELETE FROM act WHERE id = 3", "no line between 2 and 4" },
   { "founding", "update", "UPDATE founding SET practice_only = 0", "Line 1 of the journal was changed" },
-  { "founding", "update", "UPDATE founding SET record = '00000000000000000000000000000000'", "Line 1 of the journal was changed" },
+  { "founding", "update", "UPDATE founding SET record = '00000000000000000000000000000000'",
+    "Line 1 of the journal was changed" },
 };
 
 static void

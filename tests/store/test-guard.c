@@ -1,4 +1,4 @@
-/* test-guard.c: facts can't be changed: not through the store's connection, not by another program; and who is first is first
+/* test-guard.c: facts can't be changed, neither through the store's connection nor by another program; who is first
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -77,14 +77,15 @@ attacks_on (const char *table)
   g_ptr_array_add (attacks, g_strdup_printf ("UPDATE \"%s\" SET act = act", table));
   g_ptr_array_add (attacks, g_strdup_printf ("UPDATE OR REPLACE \"%s\" SET id = 7 WHERE id = 1", table));
   g_ptr_array_add (attacks, g_strdup_printf ("DELETE FROM \"%s\"", table));
-  g_ptr_array_add (attacks, g_strdup_printf ("INSERT OR REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1", table, same,
-                                             table));
-  g_ptr_array_add (attacks, g_strdup_printf ("REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1", table, same, table));
+  g_ptr_array_add (attacks, g_strdup_printf ("INSERT OR REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1", table,
+                                             same, table));
+  g_ptr_array_add (attacks,
+                   g_strdup_printf ("REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1", table, same, table));
   g_ptr_array_add (attacks, g_strdup_printf ("INSERT INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1"
                                              " ON CONFLICT (id) DO UPDATE SET act = 1", table, same, table));
   if (!entity)
-    g_ptr_array_add (attacks, g_strdup_printf ("INSERT OR REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE replaces = 1", table,
-                                               other, table));
+    g_ptr_array_add (attacks, g_strdup_printf ("INSERT OR REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE replaces = 1",
+                                               table, other, table));
   return attacks;
 }
 
@@ -116,7 +117,8 @@ correct_first_rows (void)
       if (!sw_fact_type ((SwFactKind) kind)->entity && first != NULL)
         {
           g_autoptr (GError) error = NULL;
-          gint64 act = fixture_act (store, SW_ACT_KEEP_RECORD, 1, fixture_facts (sw_fact_correction (first), NULL), &error);
+          gint64 act
+              = fixture_act (store, SW_ACT_KEEP_RECORD, 1, fixture_facts (sw_fact_correction (first), NULL), &error);
 
           ck_assert_msg (act != 0, "%s", error ? error->message : "");
         }
@@ -166,8 +168,8 @@ START_TEST (foreign_connection_replaces_no_subject)
       if (subject)
         {
           g_autofree char *other = columns_of (type->table, "9999");
-          g_autofree char *sql = g_strdup_printf ("INSERT OR REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1", type->table,
-                                                  other, type->table);
+          g_autofree char *sql = g_strdup_printf ("INSERT OR REPLACE INTO \"%s\" SELECT %s FROM \"%s\" WHERE id = 1",
+                                                  type->table, other, type->table);
 
           ck_assert_msg (!try_foreign (sql), "went through: %s", sql);
         }
@@ -196,11 +198,25 @@ END_TEST
 START_TEST (store_connection_changes_no_layout_or_setting)
 {
   static const char *const attacks[] = {
-    "DROP TRIGGER weight_kept_update", "DROP VIEW weight_now", "DROP INDEX weight_patient", "ALTER TABLE weight ADD COLUMN x",
-    "CREATE TABLE x (y)", "CREATE TEMP TABLE x (y)", "CREATE TRIGGER x AFTER INSERT ON act BEGIN SELECT 1; END",
-    "PRAGMA foreign_keys = OFF", "PRAGMA recursive_triggers = OFF", "PRAGMA writable_schema = ON", "PRAGMA user_version = 9",
-    "PRAGMA synchronous = OFF", "PRAGMA journal_mode = DELETE", "ATTACH ':memory:' AS x", "VACUUM", "REINDEX", "ANALYZE",
-    "DELETE FROM sqlite_schema", "SELECT load_extension ('x')",
+    "DROP TRIGGER weight_kept_update",
+    "DROP VIEW weight_now",
+    "DROP INDEX weight_patient",
+    "ALTER TABLE weight ADD COLUMN x",
+    "CREATE TABLE x (y)",
+    "CREATE TEMP TABLE x (y)",
+    "CREATE TRIGGER x AFTER INSERT ON act BEGIN SELECT 1; END",
+    "PRAGMA foreign_keys = OFF",
+    "PRAGMA recursive_triggers = OFF",
+    "PRAGMA writable_schema = ON",
+    "PRAGMA user_version = 9",
+    "PRAGMA synchronous = OFF",
+    "PRAGMA journal_mode = DELETE",
+    "ATTACH ':memory:' AS x",
+    "VACUUM",
+    "REINDEX",
+    "ANALYZE",
+    "DELETE FROM sqlite_schema",
+    "SELECT load_extension ('x')",
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (attacks); i++)
@@ -289,7 +305,8 @@ START_TEST (two_first_ticks_conflict)
   gint64 dose = make_dose ();
 
   ck_assert (fixture_act (store, SW_ACT_RECORD_DOSE, 1, fixture_facts (tick (dose, SW_DOSE_MISSED), NULL), NULL) != 0);
-  ck_assert (fixture_act (second, SW_ACT_RECORD_DOSE, 1, fixture_facts (tick (dose, SW_DOSE_VOMITED), NULL), &error) == 0);
+  ck_assert (fixture_act (second, SW_ACT_RECORD_DOSE, 1, fixture_facts (tick (dose, SW_DOSE_VOMITED), NULL), &error)
+             == 0);
   assert_conflict (error);
   fixture_assert_sound (store);
 }

@@ -84,7 +84,7 @@ rename_to (gint64 patient, SwFactKind kind, const char *name)
 {
   gpointer before = current (patient, kind), after = sw_fact_correction (before);
   SwActKind act = kind == SW_FACT_CLIENT_DETAILS ? SW_ACT_REGISTER_CLIENT : SW_ACT_REGISTER_PATIENT;
-  char **slot = kind == SW_FACT_CLIENT_DETAILS ? &((SwClientDetails *) after)->name : &((SwPatientDetails *) after)->name;
+  char **slot = kind == SW_FACT_CLIENT_DETAILS ? &((SwClientDetails *)after)->name : &((SwPatientDetails *)after)->name;
 
   g_free (*slot);
   *slot = g_strdup (name);
@@ -142,9 +142,11 @@ START_TEST (search_agrees_with_looking_at_every_name)
   g_print ("# seed %u\n", seed);
   for (int i = 1; i <= 60; i++)
     {
-      g_autofree char *dog = g_strconcat (parts[g_rand_int_range (rand, 0, 8)], parts[g_rand_int_range (rand, 0, 8)], NULL);
-      g_autofree char *client = g_strdup_printf ("%s %s%s", parts[g_rand_int_range (rand, 0, 8)],
-                                                 parts[g_rand_int_range (rand, 0, 8)], parts[g_rand_int_range (rand, 0, 8)]);
+      g_autofree char *dog
+          = g_strconcat (parts[g_rand_int_range (rand, 0, 8)], parts[g_rand_int_range (rand, 0, 8)], NULL);
+      g_autofree char *client
+          = g_strdup_printf ("%s %s%s", parts[g_rand_int_range (rand, 0, 8)], parts[g_rand_int_range (rand, 0, 8)],
+                             parts[g_rand_int_range (rand, 0, 8)]);
 
       fixture_patient (store, dog, client);
       g_ptr_array_add (texts, g_strdup_printf ("%s %s %06d %d", dog, client, i, i));
@@ -229,7 +231,8 @@ START_TEST (a_row_says_the_open_course_else_the_newest)
   second = rows->pdata[1];
   third = rows->pdata[2];
   ck_assert (first->patient == 2 && g_str_equal (first->stage, "") && first->due_day == SW_NO_DAY && !first->open);
-  ck_assert (second->patient == 1 && g_str_equal (second->stage, "recheck") && second->due_day == 20005 && second->open);
+  ck_assert (second->patient == 1 && g_str_equal (second->stage, "recheck") && second->due_day == 20005
+             && second->open);
   ck_assert (third->patient == 3 && g_str_equal (third->stage, "ended"));
   ck_assert_str_eq (second->name, "Marlo");
   ck_assert_str_eq (second->client, "Aldane");

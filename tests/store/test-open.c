@@ -92,8 +92,10 @@ START_TEST (no_database_is_refused)
   g_autofree char *path = sw_files_database (folder);
 
   ck_assert_int_eq (g_mkdir_with_parents (folder, 0700), 0);
-  ck_assert (g_file_set_contents (path, "this is a letter, and long enough to have a header of one hundred bytes, which it"
-                                        " does not have, because it is a letter", -1, NULL));
+  ck_assert (g_file_set_contents (path,
+                                  "this is a letter, and long enough to have a header of one hundred bytes, which it"
+                                  " does not have, because it is a letter",
+                                  -1, NULL));
   assert_refused (SW_ERROR_RECORD, "is not a record");
 }
 END_TEST

@@ -32,7 +32,8 @@ tear_down (void)
 static void
 add_column (GPtrArray *columns, const char *name, const char *type, gboolean nullable, const char *reference)
 {
-  g_ptr_array_add (columns, g_strdup_printf ("%s %s %s %s", name, type, nullable ? "null" : "never", reference ? reference : "-"));
+  g_ptr_array_add (
+      columns, g_strdup_printf ("%s %s %s %s", name, type, nullable ? "null" : "never", reference ? reference : "-"));
 }
 
 static GPtrArray *
@@ -75,8 +76,8 @@ table_columns (SwDb *db, const char *table)
   ck_assert_ptr_nonnull (stmt);
   sw_stmt_bind_text (stmt, 1, table);
   while (sw_stmt_step (stmt, &row, NULL) && row)
-    add_column (columns, sw_stmt_column_text (stmt, 0), sw_stmt_column_text (stmt, 1), sw_stmt_column_int (stmt, 2) == 0,
-                sw_stmt_column_text (stmt, 3));
+    add_column (columns, sw_stmt_column_text (stmt, 0), sw_stmt_column_text (stmt, 1),
+                sw_stmt_column_int (stmt, 2) == 0, sw_stmt_column_text (stmt, 3));
   return columns;
 }
 
@@ -123,8 +124,10 @@ START_TEST (every_table_is_strict_and_nothing_is_left_over)
 {
   g_autoptr (SwDb) db = open_plain ();
 
-  ck_assert_int_eq (ask (db, "SELECT count (*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0"
-                             " AND name NOT LIKE 'sqlite_%'"), 0);
+  ck_assert_int_eq (
+      ask (db, "SELECT count (*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0"
+               " AND name NOT LIKE 'sqlite_%'"),
+      0);
   /* All facts, founding, act and five derived ones. */
   ck_assert_int_eq (ask (db, "SELECT count (*) FROM sqlite_schema WHERE type = 'table'"), SW_N_FACTS + 7);
   ck_assert_int_eq (ask (db, "SELECT count (*) FROM sqlite_schema WHERE type = 'view'"), SW_N_FACTS);

@@ -70,7 +70,8 @@ assert_same_rows (SwFactKind kind, gpointer written, gpointer read)
 
   sw_fact_append_payload (written, before);
   sw_fact_append_payload (read, after);
-  ck_assert_msg (g_string_equal (before, after), "%s: %s came back as %s", sw_fact_type (kind)->table, before->str, after->str);
+  ck_assert_msg (g_string_equal (before, after), "%s: %s came back as %s", sw_fact_type (kind)->table, before->str,
+                 after->str);
 }
 
 static gpointer
@@ -94,7 +95,8 @@ START_TEST (every_kind_of_fact_comes_back)
     for (int kind = 0; kind < SW_N_FACTS; kind++)
       {
         const SwFactType *type = sw_fact_type ((SwFactKind) kind);
-        g_autoptr (GPtrArray) facts = g_ptr_array_ref (fixture_facts (fixture_random_fact ((SwFactKind) kind, rand), NULL));
+        g_autoptr (GPtrArray) facts
+            = g_ptr_array_ref (fixture_facts (fixture_random_fact ((SwFactKind) kind, rand), NULL));
         g_autoptr (GError) error = NULL;
         g_autoptr (SwPractice) practice = NULL;
         g_autoptr (SwDossier) dossier = NULL;
@@ -107,7 +109,8 @@ START_TEST (every_kind_of_fact_comes_back)
             continue;
           }
         practice = sw_store_load_practice (store, NULL);
-        dossier = sw_store_load_dossier (store, type->scope == SW_SCOPE_PATIENT ? ((SwFact *) facts->pdata[0])->patient : 1, NULL);
+        dossier = sw_store_load_dossier (
+            store, type->scope == SW_SCOPE_PATIENT ? ((SwFact *) facts->pdata[0])->patient : 1, NULL);
         found = find_loaded (practice, dossier, facts->pdata[0]);
         if (type->scope != SW_SCOPE_CLIENT)
           {

@@ -1,7 +1,7 @@
 /* sw-summary.h: what the patient list shows about a course, kept beside the facts so that lists need no rules
  *
- * Derived: made by rules from a dossier, rewritten by the act that touches the course, recomputed by record check. Holds dates,
- * never "today".
+ * Derived: made by rules from a dossier, rewritten by the act that touches the course, recomputed by record check.
+ * Holds dates, never "today".
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

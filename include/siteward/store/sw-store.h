@@ -1,12 +1,13 @@
 /* sw-store.h: a practice's record on disk: the only door to SQL
  *
- * A record is a folder: DIR/record.sqlite and DIR/photos/. Facts are added, never changed; every act is a line of the journal whose
- * digest covers the line before it, so that a changed row is found (sw-check.h). Calls block: they belong on a worker thread, and a
- * store belongs to one thread at a time. Several stores, in one program or in many, may have the same record open.
+ * A record is a folder: DIR/record.sqlite and DIR/photos/. Facts are added, never changed; every act is a line of the
+ * journal whose digest covers the line before it, so that a changed row is found (sw-check.h). Calls block: they belong
+ * on a worker thread, and a store belongs to one thread at a time. Several stores, in one program or in many, may have
+ * the same record open.
  *
- * Errors, always with a whole sentence: SW_ERROR_RECORD (no record, a foreign, newer or damaged one, a network file system),
- * SW_ERROR_BUSY, SW_ERROR_DISK (full, read-only, failing: nothing was saved), SW_ERROR_ROLE, SW_ERROR_CONFLICT, SW_ERROR_INPUT.
- * After an error inside a transaction the caller rolls back.
+ * Errors, always with a whole sentence: SW_ERROR_RECORD (no record, a foreign, newer or damaged one, a network file
+ * system), SW_ERROR_BUSY, SW_ERROR_DISK (full, read-only, failing: nothing was saved), SW_ERROR_ROLE,
+ * SW_ERROR_CONFLICT, SW_ERROR_INPUT. After an error inside a transaction the caller rolls back.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -81,21 +82,24 @@ typedef struct
  * @facts: (element-type SwFact) (nullable): rows of the act, of one patient or none
  * @act: (out) (optional): number of the journal line
  *
- * Writes one act inside the open write transaction: asks the act x role table with the person's present roles, validates every fact,
- * resolves -n references (to earlier facts only), numbers the rows, inserts them, keeps the search index, writes the journal line.
- * The facts are filled in: id, act, patient, person, recorded_us and resolved references.
+ * Writes one act inside the open write transaction: asks the act x role table with the person's present roles,
+ * validates every fact, resolves -n references (to earlier facts only), numbers the rows, inserts them, keeps the
+ * search index, writes the journal line. The facts are filled in: id, act, patient, person, recorded_us and resolved
+ * references.
  *
- * Rows that only a vet may write (release, injection, score ...) need a person who may do that act, under whatever act they come;
- * taking such a row back needs only the act itself.
+ * Rows that only a vet may write (release, injection, score ...) need a person who may do that act, under whatever act
+ * they come; taking such a row back needs only the act itself.
  *
- * SW_ERROR_CONFLICT names who was first and when, if a replaced row is already replaced or a subject already has its first row.
+ * SW_ERROR_CONFLICT names who was first and when, if a replaced row is already replaced or a subject already has its
+ * first row.
  */
 gboolean sw_store_append (SwStore *store, const SwActHead *head, GPtrArray *facts, gint64 *act, GError **error);
 
 /* A number for a batch; 0 on error. Inside the write transaction. */
 gint64 sw_store_new_batch (SwStore *store, GError **error);
 
-/* Derived line of the patient list; replaces the course's line. Inside the write transaction of the act that touched the course. */
+/* Derived line of the patient list; replaces the course's line. Inside the write transaction of the act that touched
+ * the course. */
 gboolean sw_store_put_summary (SwStore *store, const SwCourseSummary *summary, GError **error);
 
 /* --- reading --- */
@@ -168,7 +172,8 @@ typedef struct
 } SwJournalLine;
 
 void sw_journal_line_free (SwJournalLine *line);
-/* Newest first: lines below `before` (0: from the newest), of one patient or (0) of all, at most `limit`. (transfer full) */
+/* Newest first: lines below `before` (0: from the newest), of one patient or (0) of all, at most `limit`. (transfer
+ * full) */
 GPtrArray *sw_store_journal (SwStore *store, gint64 patient, gint64 before, guint limit, GError **error);
 
 /* Number of the newest line; -1 on error. */
