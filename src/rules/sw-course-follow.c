@@ -59,9 +59,11 @@ has_come_back (const SwCase *c, gint64 tumour, SwDay since)
   return FALSE;
 }
 
-/* The later of the protocol's day after the injection and so many days after the score, since the lead-in begins only then. */
+/* The later of the protocol's day after the injection and so many days after the score, since the lead-in begins only
+ * then. */
 static void
-check_earliest (GPtrArray *findings, const SwCase *c, gint64 tumour, const Treated *treated, SwDay scored, SwDay treat_day)
+check_earliest (GPtrArray *findings, const SwCase *c, gint64 tumour, const Treated *treated, SwDay scored,
+                SwDay treat_day)
 {
   const SwProtocol *protocol = sw_case_protocol (c);
   SwDay earliest = scored;

@@ -221,8 +221,9 @@ line_of_aftercare (const SwCase *c)
   SwMoment due = sw_course_next_due (c);
   g_autofree char *day = sw_day_format (due.day);
 
-  return sw_moment_is_set (due) ? g_strdup_printf (_("Nothing blocks the next step: what comes next is due on %s."), day)
-                                : g_strdup (_("Nothing blocks the next step: nothing more is due."));
+  if (!sw_moment_is_set (due))
+    return g_strdup (_("Nothing blocks the next step: nothing more is due."));
+  return g_strdup_printf (_("Nothing blocks the next step: what comes next is due on %s."), day);
 }
 
 static char *

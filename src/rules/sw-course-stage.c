@@ -108,7 +108,9 @@ stage_after_injection (const SwCase *c, const SwInjection *injection)
     return SW_STAGE_OBSERVATION;
   if (is_scored (c))
     return SW_STAGE_WATCH;
-  return protocol != NULL && c->now.day >= injection->day + protocol->score_first_day ? SW_STAGE_SCORE_DUE : SW_STAGE_AFTER;
+  if (protocol != NULL && c->now.day >= injection->day + protocol->score_first_day)
+    return SW_STAGE_SCORE_DUE;
+  return SW_STAGE_AFTER;
 }
 
 SwStage

@@ -15,7 +15,9 @@ share_of (gint64 number, SwDefinitionId id)
   gint64 days = 0;
   SwRatio share;
 
-  return sw_ratio_mul (sw_ratio (number, 1), sw_definition_ratio (id), &share) && sw_ratio_floor (share, &days) ? days : 0;
+  if (!sw_ratio_mul (sw_ratio (number, 1), sw_definition_ratio (id), &share) || !sw_ratio_floor (share, &days))
+    return 0;
+  return days;
 }
 
 static void

@@ -70,7 +70,7 @@ static const SwDefinition definitions[SW_N_DEFINITIONS] = {
   [SW_DEF_CORTICOSTEROID_RUN] = { "longest corticosteroid without a taper", 14, 1, "days", OURS },
   [SW_DEF_OBSERVATION] = { "observation after the injection", 120, 1, "minutes", OURS },
   [SW_DEF_OBSERVATION_EVERY] = { "from one look to the next after the injection", 30, 1, "minutes", OURS },
-  /* Day 28 counts on days 25 to 35 (domain 8): 28 less an eighth (rounded down), and a quarter more. Other visits follow it. */
+  /* Day 28 counts on days 25 to 35 (domain 8): an eighth less (rounded down), a quarter more. Other visits follow. */
   [SW_DEF_VISIT_EARLY] = { "share of its day by which a visit may be early", 1, 8, "", OURS },
   [SW_DEF_VISIT_LATE] = { "share of its day by which a visit may be late", 1, 4, "", OURS },
   [SW_DEF_LOST_OVERDUE] = { "overdue before a dog is lost", 30, 1, "days", OURS },

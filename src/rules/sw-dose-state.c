@@ -61,8 +61,8 @@ is_within_first_day (const SwCase *c, const SwDosePlan *dose, SwMoment actual)
   const SwProtocol *protocol = sw_case_protocol (c);
 
   return protocol != NULL
-         && sw_dose_day_number (sw_case_plan (c), dose) == sw_lead_in_first_day (protocol) && actual.day == dose->due_day
-         && dose->due_minute <= actual.minute && actual.minute <= protocol->gate.first_until;
+         && sw_dose_day_number (sw_case_plan (c), dose) == sw_lead_in_first_day (protocol)
+         && actual.day == dose->due_day && dose->due_minute <= actual.minute && actual.minute <= protocol->gate.first_until;
 }
 
 SwDoseState

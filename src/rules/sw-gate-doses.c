@@ -36,8 +36,8 @@ minutes_since (const SwCase *c, const SwDosePlan *dose)
   return sw_moment_minutes_between (c->zone, sw_dose_actual (c, dose), c->now);
 }
 
-/* The dose of a day group that counts: confirmed today, long enough and not too long before. `recent`: one that was given too shortly
- * before, or NULL. */
+/* The dose of a day group that counts: confirmed today, long enough and not too long before. `recent`: one that was
+ * given too shortly before, or NULL. */
 static const SwDosePlan *
 day_dose (const SwCase *c, const SwProtocol *protocol, const char *group, const SwDosePlan **recent)
 {
@@ -140,6 +140,7 @@ static void
 check_day_group (SwGateAsk *ask, const char *group)
 {
   const SwMedicineGroup *listed = sw_protocol_group (ask->protocol, group);
+  gint64 least = ask->protocol->gate.least_minutes;
   const SwDosePlan *recent;
   SwFinding *finding;
 
@@ -147,13 +148,13 @@ check_day_group (SwGateAsk *ask, const char *group)
     return;
   if (recent != NULL)
     {
-      find_recent (ask, SW_FINDING_DAY_DOSE_RECENT, recent, ask->protocol->gate.least_minutes)->about = g_strdup (group);
+      find_recent (ask, SW_FINDING_DAY_DOSE_RECENT, recent, least)->about = g_strdup (group);
       return;
     }
   finding = sw_gate_find (ask, SW_FINDING_DAY_DOSE_MISSING);
   finding->about = g_strdup (group);
   sw_finding_text (finding, "group", listed->title);
-  sw_finding_count (finding, "least", ask->protocol->gate.least_minutes);
+  sw_finding_count (finding, "least", least);
   sw_finding_count (finding, "most", ask->protocol->gate.most_minutes / SW_MINUTES_PER_HOUR);
 }
 
@@ -208,18 +209,24 @@ group_clear (gpointer data)
   g_free (group->name);
 }
 
+static SwGateGroup *
+last_group (SwGateCount *count)
+{
+  return count->groups->len > 0 ? &g_array_index (count->groups, SwGateGroup, count->groups->len - 1) : NULL;
+}
+
 static void
 count_slot (SwGateCount *count, const SwProtocol *protocol, const char *group, gboolean confirmed)
 {
-  SwGateGroup *last = count->groups->len > 0 ? &g_array_index (count->groups, SwGateGroup, count->groups->len - 1) : NULL;
   const SwMedicineGroup *listed = sw_protocol_group (protocol, group);
+  SwGateGroup *last = last_group (count);
 
   if (last == NULL || !g_str_equal (last->group, group))
     {
       SwGateGroup fresh = { g_strdup (group), g_strdup (listed != NULL ? listed->title : group), 0, 0 };
 
       g_array_append_val (count->groups, fresh);
-      last = &g_array_index (count->groups, SwGateGroup, count->groups->len - 1);
+      last = last_group (count);
     }
   last->needed++;
   last->confirmed += confirmed;

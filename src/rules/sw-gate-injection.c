@@ -108,7 +108,7 @@ check_read_aloud (SwGateAsk *ask, const SwReadAloud *row, const SwInjection *inj
 {
   SwFinding *finding;
 
-  if (row == NULL || row->stage != SW_READ_ALOUD_AFTER_DRAWING || row->day != injection->day)
+  if (row == NULL || row->day != injection->day)
     sw_gate_find (ask, SW_FINDING_NOT_READ_AFTER_DRAWING);
   else if (!row->alone && row->second == injection->injector)
     {

@@ -10,7 +10,7 @@
 #include "sw-definitions.h"
 #include "sw-question.h"
 #include "sw-replan-private.h"
-#include "sw-tablet.h"
+#include "sw-stock-private.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -61,12 +61,10 @@ range_of (const SwCase *c, const char *substance)
   const SwMedicine *medicine = sw_books_medicine (c->books, substance);
   g_autofree char *low = NULL;
   g_autofree char *high = NULL;
-  gint64 least;
 
-  if (medicine == NULL || medicine->high_ug_per_kg == SW_UNKNOWN)
+  if (medicine == NULL || medicine->high_ug_per_kg == SW_UNKNOWN || sw_stock_least (medicine) == SW_UNKNOWN)
     return g_strdup (_("a document that is missing"));
-  least = medicine->at_least || medicine->low_ug_per_kg == SW_UNKNOWN ? medicine->target_ug_per_kg : medicine->low_ug_per_kg;
-  low = sw_ratio_format_significant (sw_ratio (least, SW_UG_PER_MG), 1);
+  low = sw_ratio_format_significant (sw_ratio (sw_stock_least (medicine), SW_UG_PER_MG), 1);
   high = sw_ratio_format_significant (sw_ratio (medicine->high_ug_per_kg, SW_UG_PER_MG), 1);
   return g_strdup_printf (_("%s to %s mg/kg"), low, high);
 }

@@ -221,8 +221,8 @@ is_kept (const Move *move, const SwDosePlan *wanted)
     {
       const SwDosePlan *dose = doses->pdata[i];
 
-      if (!sw_dose_is_open (move->c, dose) && g_str_equal (dose->group, wanted->group) && dose->due_day == wanted->due_day
-          && dose->due_minute == wanted->due_minute)
+      if (!sw_dose_is_open (move->c, dose) && g_str_equal (dose->group, wanted->group)
+          && dose->due_day == wanted->due_day && dose->due_minute == wanted->due_minute)
         return TRUE;
     }
   return FALSE;

@@ -125,8 +125,8 @@ lead_in_given (const SwCase *c, SwDay *last)
 static gboolean
 wants_orders (const SwCase *c, const SwCourseEnd *end)
 {
-  return sw_dossier_injection (c->dossier, c->course) == NULL && end->end != SW_END_DIED && end->end != SW_END_EUTHANISED
-         && end->end != SW_END_LOST;
+  return sw_dossier_injection (c->dossier, c->course) == NULL && end->end != SW_END_DIED
+         && end->end != SW_END_EUTHANISED && end->end != SW_END_LOST;
 }
 
 static void

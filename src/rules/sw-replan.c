@@ -118,7 +118,8 @@ sw_replan_schedule (SwReplan *replan, const SwCase *c, SwDay treat_day, gint64 g
   return schedule;
 }
 
-/* The line of a schedule that says how a dose of this group and interval is made up; the group's first for a dose before it. */
+/* The line of a schedule that says how a dose of this group and interval is made up; the group's first for a dose
+ * before it. */
 static const SwScheduleLine *
 line_for (const SwSchedule *schedule, const SwDosePlan *dose, gint64 day_number)
 {
@@ -167,9 +168,10 @@ remake_doses (SwReplan *replan, const SwCase *c, const SwSchedule *schedule, gin
         continue;
       g_ptr_array_add (replan->facts, remade_dose (dose, line));
       if (g_hash_table_add (said, dose->substance))
-        sw_replan_say (replan, g_strdup_printf (_("%s leaves its range at this weight: its remaining doses are made up anew, "
-                                                  "with new labels and a new calendar."),
-                                                dose->substance));
+        sw_replan_say (replan,
+                       g_strdup_printf (_("%s leaves its range at this weight: its remaining doses are made up anew, with "
+                                          "new labels and a new calendar."),
+                                        dose->substance));
     }
 }
 
@@ -195,7 +197,7 @@ sw_replan_weight (const SwCase *c, const SwWeight *weight)
   g_ptr_array_add (replan->facts, row);
   remake_doses (replan, c, schedule, weight->grams);
   if (replan->changes->len == 0)
-    sw_replan_say (replan, g_strdup (_("Every remaining medicine stays inside its range: doses and tablets stay as they are.")));
+    sw_replan_say (replan, g_strdup (_("Every remaining medicine stays inside its range: nothing else changes.")));
   return replan;
 }
 
@@ -232,7 +234,8 @@ doses_to_come (const SwCase *c, const SwSchedule *schedule, const char *before)
     {
       SwDosePlan *dose = schedule->doses->pdata[i];
 
-      if (sw_moment_compare (sw_dose_due (dose), c->now) > 0 && is_changed_group (dose->group, before, schedule->choices))
+      if (sw_moment_compare (sw_dose_due (dose), c->now) > 0
+          && is_changed_group (dose->group, before, schedule->choices))
         g_ptr_array_add (doses, dose);
     }
   return doses;
@@ -263,6 +266,7 @@ sw_replan_choices (const SwCase *c, const char *choices, const char *reason)
   withdraw_changed (replan, c, schedule->choices);
   doses = doses_to_come (c, schedule, plan->choices);
   sw_schedule_append_doses (replan->facts, doses, c->dossier->patient, c->course, -1);
-  sw_replan_say (replan, g_strdup_printf (_("From now on: %s. Doses already due stay as recorded."), schedule->choices));
+  sw_replan_say (replan,
+                 g_strdup_printf (_("From now on: %s. Doses already due stay as recorded."), schedule->choices));
   return replan;
 }

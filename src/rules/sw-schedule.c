@@ -78,7 +78,8 @@ alternatives_text (const SwScheduleOrder *order, const SwMedicineGroup *group, g
 }
 
 static void
-find_not_listed (SwSchedule *schedule, const SwScheduleOrder *order, const SwMedicineGroup *group, const char *substance)
+find_not_listed (SwSchedule *schedule, const SwScheduleOrder *order, const SwMedicineGroup *group,
+                 const char *substance)
 {
   SwFinding *finding = sw_finding_new (SW_FINDING_NOT_LISTED);
   g_autofree char *listed = alternatives_text (order, group, FALSE);
@@ -112,7 +113,7 @@ dose_text (gint64 ug_per_kg, gint64 grams)
 static char *
 range_text (const SwMedicine *medicine, gint64 grams)
 {
-  gint64 least = medicine->low_ug_per_kg != SW_UNKNOWN ? medicine->low_ug_per_kg : medicine->target_ug_per_kg;
+  gint64 least = sw_stock_least (medicine);
   g_autofree char *low = NULL;
   g_autofree char *high = NULL;
 
@@ -124,8 +125,8 @@ range_text (const SwMedicine *medicine, gint64 grams)
 }
 
 static void
-find_no_tablet (SwSchedule *schedule, const SwScheduleOrder *order, const SwMedicineGroup *group, const SwMedicine *medicine,
-                const SwPhase *phase)
+find_no_tablet (SwSchedule *schedule, const SwScheduleOrder *order, const SwMedicineGroup *group,
+                const SwMedicine *medicine, const SwPhase *phase)
 {
   SwFinding *finding = sw_finding_new (SW_FINDING_NO_TABLET_FITS);
   g_autofree char *fits = alternatives_text (order, group, TRUE);
@@ -150,7 +151,8 @@ note_deviation (SwSchedule *schedule, const char *substance, const SwTabletChoic
   SwFinding *finding;
   SwRatio per_mg = sw_ratio (1, SW_UG_PER_MG), value, target;
 
-  if (!choice->deviates || !sw_ratio_mul (choice->dose, per_mg, &value) || !sw_ratio_mul (choice->target, per_mg, &target))
+  if (!choice->deviates || !sw_ratio_mul (choice->dose, per_mg, &value)
+      || !sw_ratio_mul (choice->target, per_mg, &target))
     return;
   finding = sw_finding_new (SW_FINDING_TABLET_DEVIATES);
   finding->about = g_strdup (substance);
@@ -222,7 +224,9 @@ add_doses (SwSchedule *schedule, const SwScheduleOrder *order, SwScheduleLine *l
   for (gint64 day = line->first_number; day <= line->last_number; day += step)
     for (guint i = 0; i < minutes->len; i++)
       {
-        g_ptr_array_add (schedule->doses, sw_schedule_dose (line, order->treat_day, day, g_array_index (minutes, gint64, i)));
+        gint64 minute = g_array_index (minutes, gint64, i);
+
+        g_ptr_array_add (schedule->doses, sw_schedule_dose (line, order->treat_day, day, minute));
         line->count++;
       }
 }
@@ -336,7 +340,7 @@ sw_dose_in_range (const SwCase *c, const SwDosePlan *dose, gint64 grams)
 
   if (medicine == NULL || medicine->high_ug_per_kg == SW_UNKNOWN)
     return FALSE;
-  least = medicine->at_least || medicine->low_ug_per_kg == SW_UNKNOWN ? medicine->target_ug_per_kg : medicine->low_ug_per_kg;
+  least = sw_stock_least (medicine);
   return least != SW_UNKNOWN && sw_wide_mul (dose->dose_ug, SW_GRAMS_PER_KG, &given) && sw_wide_mul (least, grams, &low)
          && sw_wide_mul (medicine->high_ug_per_kg, grams, &high) && low <= given && given <= high;
 }

@@ -22,6 +22,9 @@ SwStock *sw_stock_new (const SwPractice *practice, const SwMedicine *medicine);
 void sw_stock_free (SwStock *stock);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwStock, sw_stock_free)
 
+/* The least per kg that may be given: the target where that is a floor. SW_UNKNOWN: the document has none. */
+gint64 sw_stock_least (const SwMedicine *medicine);
+
 /* FALSE: nothing in stock fits, or the document has no range for a dose. */
 gboolean sw_stock_choose (const SwPractice *practice, const SwMedicine *medicine, gint64 ug_per_kg, gint64 grams,
                           SwTabletChoice *choice) G_GNUC_WARN_UNUSED_RESULT;

@@ -5,7 +5,8 @@
  */
 #include "sw-stock-private.h"
 
-/* "2500;5000;1500/mL": tablets in ug, liquids in ug per mL. What can't be read is left out: settings are checked when they are set. */
+/* "2500;5000;1500/mL": tablets in ug, liquids in ug per mL. What can't be read is left out: settings are checked when
+ * they are set. */
 static void
 stock_from_setting (SwStock *stock, const char *setting)
 {
@@ -58,6 +59,14 @@ sw_stock_free (SwStock *stock)
   g_free (stock);
 }
 
+gint64
+sw_stock_least (const SwMedicine *medicine)
+{
+  if (medicine->at_least || medicine->low_ug_per_kg == SW_UNKNOWN)
+    return medicine->target_ug_per_kg;
+  return medicine->low_ug_per_kg;
+}
+
 static SwRatio
 mg_per_kg (gint64 ug_per_kg)
 {
@@ -65,15 +74,17 @@ mg_per_kg (gint64 ug_per_kg)
 }
 
 gboolean
-sw_stock_choose (const SwPractice *practice, const SwMedicine *medicine, gint64 ug_per_kg, gint64 grams, SwTabletChoice *choice)
+sw_stock_choose (const SwPractice *practice, const SwMedicine *medicine, gint64 ug_per_kg, gint64 grams,
+                 SwTabletChoice *choice)
 {
   g_autoptr (SwStock) stock = NULL;
-  SwTabletInput input = { .weight_g = grams, .at_least = medicine->at_least, .halves = medicine->divide == SW_DIVIDE_HALVES };
+  SwTabletInput input = { .weight_g = grams, .at_least = medicine->at_least };
 
   if (ug_per_kg == SW_UNKNOWN || medicine->high_ug_per_kg == SW_UNKNOWN
       || (medicine->low_ug_per_kg == SW_UNKNOWN && !medicine->at_least))
     return FALSE;
   stock = sw_stock_new (practice, medicine);
+  input.halves = medicine->divide == SW_DIVIDE_HALVES;
   input.target = mg_per_kg (ug_per_kg);
   input.low = mg_per_kg (medicine->low_ug_per_kg != SW_UNKNOWN ? medicine->low_ug_per_kg : ug_per_kg);
   input.high = mg_per_kg (medicine->high_ug_per_kg);

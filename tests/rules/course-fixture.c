@@ -186,7 +186,8 @@ answer_today (Fixture *fixture)
   static const char *const good[][2] = {
     { "vomiting-today", "none" }, { "stool-today", "normal" }, { "appetite-today", "normal" }, { "nsaid-today", "no" },
     { "nodes-today", "unchanged" }, { "new-lumps-today", "no" }, { "suitability-today", "stands" },
-    { "surface-today", "unbroken" }, { "marked-today", "skin" }, { "adrenaline-today", "yes" }, { "fluids-today", "yes" },
+    { "surface-today", "unbroken" }, { "marked-today", "skin" },
+    { "adrenaline-today", "yes" }, { "fluids-today", "yes" },
     { "antihistamine-today", "yes" }, { "corticosteroid-today", "yes" }, { "oxygen-today", "yes" },
     { "vein-access-today", "placed" }, { "eye-protection-today", "yes" }, { "gloves-today", "yes" },
     { "luer-lock-today", "yes" }, { "sharps-box-today", "yes" }, { "restraint-today", "none" },

@@ -23,7 +23,7 @@ void course_write (Fixture *fixture, const GPtrArray *facts);
 SwConsent *course_consent (Fixture *fixture);
 SwPlan *course_sign (Fixture *fixture, SwDay treat_day, const char *choices);
 void course_lead_in (Fixture *fixture);       /* consent and plan for TREAT, signed today 07:00 */
-void course_treatment_day (Fixture *fixture); /* every dose told as given, measured, asked and read aloud; TREAT 09:30 */
+void course_treatment_day (Fixture *fixture); /* doses told as given, measured, asked, read aloud; 09:30 of day 0 */
 SwRelease *course_release (Fixture *fixture); /* 0.85 mL */
 SwInjection *course_inject (Fixture *fixture);
 void course_discharge (Fixture *fixture);

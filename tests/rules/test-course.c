@@ -324,7 +324,8 @@ try_to_reach (Fixture *fixture, SwDay day, gboolean reached)
   fixture_put (fixture, contact);
 }
 
-/* Lost: 30 days overdue and two attempts. The contact at hour 8 and the doses were never told, so day 0 is what is overdue. */
+/* Lost: 30 days overdue and two attempts. The contact at hour 8 and the doses were never told, so day 0 is what is
+ * overdue. */
 START_TEST (test_lost)
 {
   g_autoptr (Fixture) fixture = injected ();
@@ -404,7 +405,8 @@ START_TEST (test_foot_line)
   course_tell (fixture, dose, SW_DOSE_GIVEN, dose->due_day, dose->due_minute);
   course_at (fixture, TREAT, 8 * 60);
   course_tell_all (fixture);
-  check_foot (fixture, "diphenhydramine was given at 08:00, less than 60 minutes ago. The injection may follow from 09:00 on.");
+  check_foot (fixture, "diphenhydramine was given at 08:00, less than 60 minutes ago. The injection may follow from "
+                       "09:00 on.");
   course_treatment_day (fixture);
   check_foot (fixture, "Nothing blocks the next step: a vet can release the dose.");
   course_release (fixture);

@@ -74,7 +74,8 @@ START_TEST (test_clock)
 
   course_lead_in (fixture);
   course_at (fixture, TREAT - 1, clock[_i].minute);
-  ck_assert_int_eq (sw_dose_state (&fixture->c, course_dose (fixture, "corticosteroid", TREAT - 1, 0)), clock[_i].standing);
+  ck_assert_int_eq (sw_dose_state (&fixture->c, course_dose (fixture, "corticosteroid", TREAT - 1, 0)),
+                    clock[_i].standing);
 }
 END_TEST
 
@@ -115,8 +116,8 @@ START_TEST (test_told_with_a_time)
 }
 END_TEST
 
-/* Berlin: at 02:00 on 2026-03-29 the clock skips an hour, at 03:00 on 2026-10-25 it shows one again. Half of twelve true hours after
- * 20:00 is 03:00 in March and 01:00 standard time, shown as 02:00 the first time, in October. */
+/* Berlin: at 02:00 on 2026-03-29 the clock skips an hour, at 03:00 on 2026-10-25 it shows one again. Half of twelve
+ * true hours after 20:00 is 03:00 in March and 01:00 standard time, shown as 02:00 the first time, in October. */
 START_TEST (test_daylight_saving)
 {
   static const struct { int month, day, minute; SwDoseState state; } nights[] = {

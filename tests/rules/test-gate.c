@@ -457,7 +457,8 @@ START_TEST (test_b_first_until_two)
   fixture_setting (fixture, "hour-morning", hour);
   course_lead_in (fixture);
   course_treatment_day (fixture);
-  course_tell (fixture, course_dose (fixture, "corticosteroid", TREAT - 2, 0), SW_DOSE_LATE, TREAT - 2, times[_i].minute);
+  course_tell (fixture, course_dose (fixture, "corticosteroid", TREAT - 2, 0), SW_DOSE_LATE, TREAT - 2,
+               times[_i].minute);
   findings = sw_gate_b (&fixture->c, SW_GATE_AT_RELEASE);
   if (times[_i].passes)
     check_passes (fixture, findings);
@@ -513,8 +514,9 @@ static void
 read_once_more (Fixture *fixture)
 {
   SwReading *reading = fixture_read (fixture, TREAT, 2120, 1780, 900);
+  const SwReadAloud *aloud = sw_facts_last (&fixture->dossier->facts, SW_FACT_READ_ALOUD);
 
-  reading->fact.recorded_us = ((SwFact *) sw_facts_last (&fixture->dossier->facts, SW_FACT_READ_ALOUD))->recorded_us + 1;
+  reading->fact.recorded_us = aloud->fact.recorded_us + 1;
 }
 
 static void
@@ -613,8 +615,8 @@ START_TEST (test_b_within_reach)
 }
 END_TEST
 
-/* 24.6 kg planned: 27.06 kg is 10 % more and passes; over it the dog is weighed again, then a vet decides. Prednisolone 12.5 mg stays
- * in 0.45-0.60 mg/kg down to 20.83 kg. */
+/* 24.6 kg planned: 27.06 kg is 10 % more and passes; over it the dog is weighed again, then a vet decides.
+ * Prednisolone 12.5 mg stays in 0.45-0.60 mg/kg down to 20.83 kg. */
 START_TEST (test_b_weight)
 {
   g_autoptr (Fixture) fixture = ready ();
@@ -721,10 +723,11 @@ needle_clear (Needle *needle)
 
 START_TEST (test_injection)
 {
-  static const int codes[] = { -1, SW_FINDING_RELEASE_OVER, SW_FINDING_VIAL_AGENT, SW_FINDING_VIAL_STRENGTH,
-                               SW_FINDING_VIAL_EXPIRED, SW_FINDING_NO_VIAL, SW_FINDING_DRAWN_OVER, SW_FINDING_GIVEN_OVER,
-                               SW_FINDING_LESS_GIVEN, SW_FINDING_TUMOUR_NOT_RELEASED, SW_FINDING_NOT_READ_AFTER_DRAWING,
-                               SW_FINDING_SAME_PERSON, -1 };
+  static const int codes[] = {
+    -1, SW_FINDING_RELEASE_OVER, SW_FINDING_VIAL_AGENT, SW_FINDING_VIAL_STRENGTH, SW_FINDING_VIAL_EXPIRED,
+    SW_FINDING_NO_VIAL, SW_FINDING_DRAWN_OVER, SW_FINDING_GIVEN_OVER, SW_FINDING_LESS_GIVEN,
+    SW_FINDING_TUMOUR_NOT_RELEASED, SW_FINDING_NOT_READ_AFTER_DRAWING, SW_FINDING_SAME_PERSON, -1,
+  };
   g_autoptr (Fixture) fixture = ready ();
   Needle needle = needle_new (fixture);
   SwInjectionRecord record = { needle.injection, needle.tumours, needle.vials, needle.aloud };

@@ -95,7 +95,8 @@ START_TEST (test_move_before_lead_in)
 }
 END_TEST
 
-/* Begun, a day later: what is due stays, the corticosteroid goes on every twelve hours, and gate B still passes on the new day. */
+/* Begun, a day later: what is due stays, the corticosteroid goes on every twelve hours, and gate B still passes on
+ * the new day. */
 START_TEST (test_move_goes_on)
 {
   g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
@@ -366,12 +367,14 @@ START_TEST (test_replacement_of_given)
 
   course_lead_in (fixture);
   course_treatment_day (fixture);
-  replan = sw_replace_dose (&fixture->c, course_dose (fixture, "corticosteroid", TREAT, 0)->dose, (SwMoment){ TREAT, 600 });
+  replan = sw_replace_dose (&fixture->c, course_dose (fixture, "corticosteroid", TREAT, 0)->dose,
+                            (SwMoment){ TREAT, 600 });
   check_refused (replan, SW_FINDING_DOSE_NOT_LOST);
 }
 END_TEST
 
-/* 27.8 kg: 12.5 mg of prednisolone leaves 0.45 mg/kg and is made up anew; 50 mg of diphenhydramine leaves 2 mg/kg too. */
+/* 27.8 kg: 12.5 mg of prednisolone leaves 0.45 mg/kg and is made up anew; 50 mg of diphenhydramine leaves 2 mg/kg
+ * too. */
 START_TEST (test_reweigh)
 {
   g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
@@ -429,7 +432,8 @@ end_of (Fixture *fixture, SwEnd how, const char *orders)
   return end;
 }
 
-/* Cancelled after the lead-in began: taper or stop is written, and no dose stays planned. Before it, nothing is needed. */
+/* Cancelled after the lead-in began: taper or stop is written, and no dose stays planned. Before it, nothing is
+ * needed. */
 START_TEST (test_cancel)
 {
   g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");

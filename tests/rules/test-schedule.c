@@ -39,8 +39,9 @@ check_dose (const SwDosePlan *dose, gint64 day_number, const char *due)
   ck_assert_str_eq (text, due);
 }
 
-/* check-values/medicines.csv, computed: counts in one course of domain 3.1, two doses a day: corticosteroid 14 + 3 = 17, H1 16, H2 16;
- * last twice-daily corticosteroid dose day +4 20:00, first once-daily day +5 08:00, last day +7 08:00. */
+/* check-values/medicines.csv, computed: counts in one course of domain 3.1, two doses a day: corticosteroid 14 + 3 =
+ * 17, H1 16, H2 16; last twice-daily corticosteroid dose day +4 20:00, first once-daily day +5 08:00, last day +7
+ * 08:00. */
 START_TEST (test_counts)
 {
   g_autoptr (Fixture) fixture = fixture_new (_i == 0 ? "tigilanol-eu" : "tigilanol-us");
@@ -116,9 +117,9 @@ START_TEST (test_choice_not_listed)
 }
 END_TEST
 
-/* 8 kg: famotidine 4 mg (4-8) fits with half a 10; diphenhydramine 16 mg (16-32) with one 25; 3.2 mg of chlorphenamine (2.4-4) with
- * one 4. At 3.5 kg neither H1 nor H2 blocker has a tablet: 7 mg of 25, 1.4 mg (1.05-1.75) of 4, 1.75 mg (1.75-3.5) of 10, and
- * omeprazole's 3.5 mg is not divided. */
+/* 8 kg: famotidine 4 mg (4-8) fits with half a 10; diphenhydramine 16 mg (16-32) with one 25; 3.2 mg of
+ * chlorphenamine (2.4-4) with one 4. At 3.5 kg neither H1 nor H2 blocker has a tablet: 7 mg of 25, 1.4 mg (1.05-1.75)
+ * of 4, 1.75 mg (1.75-3.5) of 10, and omeprazole's 3.5 mg is not divided. */
 START_TEST (test_nothing_fits)
 {
   g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
@@ -140,8 +141,8 @@ START_TEST (test_nothing_fits)
 }
 END_TEST
 
-/* An alternative that doesn't fit is refused naming those that do: 5 kg takes 2 mg (1.5-2.5) of chlorphenamine as half a 4, but no
- * 10 mg (10-20) of diphenhydramine from 25. */
+/* An alternative that doesn't fit is refused naming those that do: 5 kg takes 2 mg (1.5-2.5) of chlorphenamine as
+ * half a 4, but no 10 mg (10-20) of diphenhydramine from 25. */
 START_TEST (test_fitting_alternative_is_named)
 {
   g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
@@ -151,7 +152,8 @@ START_TEST (test_fitting_alternative_is_named)
 
   ck_assert_ptr_nonnull (finding);
   next = sw_finding_next (finding);
-  ck_assert_str_eq (next, "Stock a liquid or another strength, or choose a listed substance that fits: chlorphenamine.");
+  ck_assert_str_eq (next, "Stock a liquid or another strength, or choose a listed substance that fits: "
+                          "chlorphenamine.");
 }
 END_TEST
 

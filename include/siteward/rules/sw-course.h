@@ -51,22 +51,27 @@ typedef struct
   const SwVisit *visit; /* the visit that answers it, or NULL */
 } SwVisitSlot;
 
-/* The visit days of a course once injected, recurrence watch among them after a complete response. (transfer full) SwVisitSlot */
+/* The visit days of a course once injected, recurrence watch among them after a complete response. (transfer full)
+ * SwVisitSlot */
 GArray *sw_course_visits (const SwCase *c);
 
-/* The next thing somebody must do: an untold dose, the treatment day, a visit, a score. day SW_NO_DAY: nothing (closed, died, no plan). */
+/* The next thing somebody must do: an untold dose, the treatment day, a visit, a score. day SW_NO_DAY: nothing
+ * (closed, died, no plan). */
 SwMoment sw_course_next_due (const SwCase *c);
 
-/* What comes next after the newest score of a tumour in this course (sw-response.h), or NULL while it is not scored. (transfer full) */
+/* What comes next after the newest score of a tumour in this course (sw-response.h), or NULL while it is not scored.
+ * (transfer full) */
 SwFinding *sw_course_next_step (const SwCase *c, gint64 tumour);
 
 /* The newest current score of a tumour in a course, or NULL. */
 const SwScore *sw_course_last_score (const SwDossier *dossier, gint64 course, gint64 tumour);
 
-/* Whether a course may be opened or planned after another one: days, scores, third injections. For gate A. (transfer full) */
+/* Whether a course may be opened or planned after another one: days, scores, third injections. For gate A. (transfer
+ * full) */
 GPtrArray *sw_course_follow_findings (const SwCase *c, SwDay treat_day);
 
-/* Whether it may end this way: lost needs 30 days overdue and two attempts; completed a score; a death its cause. (transfer full) */
+/* Whether it may end this way: lost needs 30 days overdue and two attempts; completed a score; a death its cause.
+ * (transfer full) */
 GPtrArray *sw_course_end_findings (const SwCase *c, const SwCourseEnd *end);
 
 /* The first finding that blocks the next step of this stage, or NULL when nothing does. (transfer full) */

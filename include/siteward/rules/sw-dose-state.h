@@ -1,8 +1,9 @@
 /* sw-dose-state.h: where a planned dose stands, told from its event and the clock (domain 5)
  *
- * Up to 60 minutes either side of due a dose is given; up to half its interval it is late (on the first day of the lead-in until the
- * hour that the document names even past that); beyond, it is missed. Distances are true minutes. Planned, due and not known are never
- * recorded: they follow from "now". All of it [ours]; the figures stand in sw-definitions.c.
+ * Up to 60 minutes either side of due a dose is given; up to half its interval it is late (on the first day of the
+ * lead-in until the hour that the document names even past that); beyond, it is missed. Distances are true minutes.
+ * Planned, due and not known are never recorded: they follow from "now". All of it [ours]; the figures stand in
+ * sw-definitions.c.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -51,7 +52,8 @@ gboolean sw_dose_is_lost (SwStanding standing);
 /* The current dose that the vet ordered in its place, or NULL. */
 const SwDosePlan *sw_dose_replacement (const SwCase *c, gint64 dose);
 
-/* The doses that vomiting at this time brings up: given or late up to 60 minutes before it. (transfer container) SwDosePlan */
+/* The doses that vomiting at this time brings up: given or late up to 60 minutes before it. (transfer container)
+ * SwDosePlan */
 GPtrArray *sw_doses_vomited_at (const SwCase *c, SwMoment vomiting);
 
 G_END_DECLS

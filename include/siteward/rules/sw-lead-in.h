@@ -1,7 +1,8 @@
-/* sw-lead-in.h: the doses that the adopted document asks for before the needle, each beside the plan's row that answers it
+/* sw-lead-in.h: the doses that the adopted document asks for before the needle, each beside the plan's row that
+ * answers it
  *
- * Gate B counts these, moving the day asks whether they can still hold for another day 0. They come from the document: a plan
- * without rows answers none of them.
+ * Gate B counts these, moving the day asks whether they can still hold for another day 0. They come from the
+ * document: a plan without rows answers none of them.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -51,8 +52,9 @@ gboolean sw_protocol_leads_in (const SwProtocol *protocol, const char *group);
 /* The substance chosen for a group: what `choices` names, else the protocol's first; NULL: none of them is listed. */
 const SwAlternative *sw_chosen_alternative (const SwMedicineGroup *group, const char *choices);
 
-/* When the doses of one day are due, minutes since midnight, 1440 and more on the next day: once a day in the morning, twice at both
- * hours of the practice, else every so many hours from the morning on. (transfer full) of gint64 */
+/* When the doses of one day are due, minutes since midnight, 1440 and more on the next day: once a day in the
+ * morning, twice at both hours of the practice, else every so many hours from the morning on. (transfer full) of
+ * gint64 */
 GArray *sw_due_minutes (const SwPractice *practice, gint64 every_hours);
 
 G_END_DECLS

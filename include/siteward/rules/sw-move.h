@@ -1,7 +1,9 @@
-/* sw-move.h: changing a signed plan: moving the day, another weight, another choice, a replacement dose, cancelling (domain 5)
+/* sw-move.h: changing a signed plan: moving the day, another weight, another choice, a replacement dose, cancelling
+ * (domain 5)
  *
- * Each answers with a preview: what was found, what changes in words, and the facts that make it so. Doses already due or told stay as
- * recorded; doses not yet due are withdrawn and planned anew. Nothing here is done after the injection.
+ * Each answers with a preview: what was found, what changes in words, and the facts that make it so. Doses already
+ * due or told stay as recorded; doses not yet due are withdrawn and planned anew. Nothing here is done after the
+ * injection.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -43,11 +45,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwReplan, sw_replan_free)
 
 SwReplan *sw_move_preview (const SwCase *c, const SwMoveOrder *order);
 
-/* The first day on which gate B's count can hold, counted from today. `nearer` (transfer full, may be NULL): why each nearer day cannot. */
+/* The first day on which gate B's count can hold, counted from today. `nearer` (transfer full, may be NULL): why each
+ * nearer day cannot. */
 SwDay sw_move_first_day (const SwCase *c, GPtrArray **nearer);
 
-/* Why gate B's count can't hold with this day 0: a dose lost or past, or a lead-in that would have to begin in the past. NULL: it can.
- * Needs a course. (transfer full) */
+/* Why gate B's count can't hold with this day 0: a dose lost or past, or a lead-in that would have to begin in the
+ * past. NULL: it can. Needs a course. (transfer full) */
 SwFinding *sw_move_day_refused (const SwCase *c, SwDay treat_day);
 
 /* Every remaining medicine that leaves its range at another weight is recomputed; the rest stays as it is. */
@@ -59,8 +62,8 @@ SwReplan *sw_replan_choices (const SwCase *c, const char *choices, const char *r
 /* The vet's replacement of one missed or vomited dose, due at a time: facts are the new dose and its row. */
 SwReplan *sw_replace_dose (const SwCase *c, gint64 dose, SwMoment due);
 
-/* The course ends before its injection: not-yet-due doses are withdrawn; once the lead-in has begun the vet's order (taper or stop) is
- * needed, and the NSAID washout starts. `end` is transfer full and becomes the last fact. */
+/* The course ends before its injection: not-yet-due doses are withdrawn; once the lead-in has begun the vet's order
+ * (taper or stop) is needed, and the NSAID washout starts. `end` is transfer full and becomes the last fact. */
 SwReplan *sw_cancel_course (const SwCase *c, SwCourseEnd *end);
 
 G_END_DECLS

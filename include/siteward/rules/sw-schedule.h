@@ -1,8 +1,8 @@
 /* sw-schedule.h: the medicine plan of a course, in day numbers round the day of injection (domain 3.1, 3.2)
  *
- * Protocol groups x chosen substances x weight x day 0 x the practice's hours give the planned doses, each with its tablets from the
- * strengths in stock. Pure: the same for the record and for the command line. A substance for which no stocked strength fits is
- * refused by a finding that names the listed substances that do fit.
+ * Protocol groups x chosen substances x weight x day 0 x the practice's hours give the planned doses, each with its
+ * tablets from the strengths in stock. Pure: the same for the record and for the command line. A substance for which
+ * no stocked strength fits is refused by a finding that names the listed substances that do fit.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -17,10 +17,10 @@ typedef struct
 {
   const SwProtocol *protocol;
   const SwBooks *books;
-  const SwPractice *practice; /* its hours and stocked strengths; without a record an empty one, which has the defaults */
+  const SwPractice *practice; /* hours and stocked strengths; without a record an empty one: the defaults */
   gint64 grams;
   SwDay treat_day;     /* day 0 */
-  const char *choices; /* "h1=chlorphenamine;h2=famotidine"; a group not named takes its first alternative; NULL: all first */
+  const char *choices; /* "h1=chlorphenamine;h2=famotidine"; a group not named takes its first alternative; or NULL */
 } SwScheduleOrder;
 
 /* One medicine over one run of days: a row of the plan's table. */
@@ -61,17 +61,19 @@ char *sw_choices_set (const char *choices, const char *group, const char *substa
 /* The order for a course of the record. */
 SwScheduleOrder sw_schedule_order (const SwCase *c, SwDay treat_day, gint64 grams, const char *choices);
 
-/* The facts of signing: the plan (transfer full) as fact 1, then each dose and its row, which refer to it by -1. (transfer full) */
+/* The facts of signing: the plan (transfer full) as fact 1, then each dose and its row, which refer to it by -1.
+ * (transfer full) */
 GPtrArray *sw_schedule_facts (const SwSchedule *schedule, SwPlan *plan);
 
-/* One dose of a line: `minute` of that day, 1440 and more on the next. Its course, dose and plan are still 0. (transfer full) */
+/* One dose of a line: `minute` of that day, 1440 and more on the next. Its course, dose and plan are still 0.
+ * (transfer full) */
 SwDosePlan *sw_schedule_dose (const SwScheduleLine *line, SwDay treat_day, gint64 day_number, gint64 minute);
 
 /* Appends each dose and its row for these SwDosePlan values; `plan` is the row, or -n. */
 void sw_schedule_append_doses (GPtrArray *facts, const GPtrArray *doses, gint64 patient, gint64 course, gint64 plan);
 
-/* What to dispense, per substance and strength (transfer full) SwDispense: whole tablets rounded up, the other half kept for the
- * next dose; liquids in nL. Hand in the doses that are given at home. */
+/* What to dispense, per substance and strength (transfer full) SwDispense: whole tablets rounded up, the other half
+ * kept for the next dose; liquids in nL. Hand in the doses that are given at home. */
 typedef struct
 {
   char *substance;
