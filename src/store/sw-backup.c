@@ -28,7 +28,15 @@ sw_store_backup (SwStore *store, const char *copy, SwProgressFunc progress, gpoi
 {
   g_autofree char *folder = g_canonicalize_filename (copy, NULL);
 
-  return sw_files_make_folder (folder, error) && copy_parts (store, folder, progress, data, cancellable, error);
+  g_autofree char *database = sw_files_database (folder);
+
+  if (!sw_files_make_folder (folder, error))
+    return FALSE;
+  if (copy_parts (store, folder, progress, data, cancellable, error))
+    return TRUE;
+  /* Half a copy must not pass for one. */
+  sw_files_remove_database (database);
+  return FALSE;
 }
 
 gboolean

@@ -3,15 +3,10 @@
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
-#include "config.h"
-
 #include "sw-copy-private.h"
 
 #include "sw-files-private.h"
 #include "sw-stmt-private.h"
-
-#include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 
 /* One slice: 4 MB at the usual page size, some milliseconds. */
 #define PAGES_PER_SLICE 1024
@@ -79,31 +74,18 @@ copy_held (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, G
   return target != NULL && copy_into (db, target, progress, data, cancellable, error);
 }
 
-static void
-remove_database (const char *path)
-{
-  static const char *const endings[] = { "", "-journal", "-wal", "-shm" };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (endings); i++)
-    {
-      g_autofree char *name = g_strconcat (path, endings[i], NULL);
-
-      g_unlink (name);
-    }
-}
-
 gboolean
 sw_copy_database (SwDb *db, const char *path, SwProgressFunc progress, gpointer data, GCancellable *cancellable,
                   GError **error)
 {
   gboolean began, done;
 
-  remove_database (path);
+  sw_files_remove_database (path);
   done = hold_state (db, &began, error) && copy_held (db, path, progress, data, cancellable, error)
          && sw_files_sync_file (path, error);
   if (began)
     sw_db_exec (db, "COMMIT", NULL);
   if (!done)
-    remove_database (path);
+    sw_files_remove_database (path);
   return done;
 }

@@ -13,6 +13,9 @@ G_BEGIN_DECLS
 char *sw_files_database (const char *dir);
 char *sw_files_photos (const char *dir);
 
+/* The file and what SQLite keeps beside it. */
+void sw_files_remove_database (const char *path);
+
 /* Makes the folder, or takes an empty one; never one that holds anything. */
 gboolean sw_files_make_folder (const char *dir, GError **error);
 /* Makes names in the folder, and its own name in its parent, survive a power cut. */

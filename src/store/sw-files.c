@@ -60,6 +60,19 @@ sw_files_make_folder (const char *dir, GError **error)
   return TRUE;
 }
 
+void
+sw_files_remove_database (const char *path)
+{
+  static const char *const endings[] = { "", "-journal", "-wal", "-shm" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (endings); i++)
+    {
+      g_autofree char *name = g_strconcat (path, endings[i], NULL);
+
+      g_unlink (name);
+    }
+}
+
 static gboolean
 sync_path (const char *path, int flags, GError **error)
 {

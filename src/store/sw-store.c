@@ -16,6 +16,7 @@
 #include "sw-error.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 
 static SwStore *
 store_new (const char *dir)
@@ -31,8 +32,7 @@ sw_store_close (SwStore *store)
 {
   if (store == NULL)
     return;
-  if (store->db != NULL)
-    sw_store_rollback (store);
+  sw_store_rollback (store);
   sw_db_close (store->db);
   g_clear_pointer (&store->spine, g_array_unref);
   g_free (store->dir);
@@ -153,13 +153,31 @@ fill_folder (SwStore *store, const SwStoreSetup *setup, const SwDbOptions *optio
          && sw_files_sync_folder (store->dir, error);
 }
 
+/* A record that could not be made leaves the folder empty, so that making it can be tried again. */
+static void
+empty_folder (SwStore *store)
+{
+  g_autofree char *database = sw_files_database (store->dir);
+  g_autofree char *photos = sw_files_photos (store->dir);
+
+  sw_store_rollback (store);
+  g_clear_pointer (&store->db, sw_db_close);
+  sw_files_remove_database (database);
+  g_rmdir (photos);
+}
+
 SwStore *
 sw_store_create_with (const char *dir, const SwStoreSetup *setup, const SwDbOptions *options, GError **error)
 {
   g_autoptr (SwStore) store = store_new (dir);
 
-  if (!sw_files_make_folder (store->dir, error) || !fill_folder (store, setup, options, error))
+  if (!sw_files_make_folder (store->dir, error))
     return NULL;
+  if (!fill_folder (store, setup, options, error))
+    {
+      empty_folder (store);
+      return NULL;
+    }
   sw_guard_authorize (store->db);
   return g_steal_pointer (&store);
 }

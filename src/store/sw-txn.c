@@ -74,7 +74,7 @@ void
 sw_store_rollback (SwStore *store)
 {
   /* A full disk ends the transaction by itself. */
-  if (sqlite3_get_autocommit (store->db->handle) == 0)
+  if (store->db != NULL && sqlite3_get_autocommit (store->db->handle) == 0)
     run (store, "ROLLBACK", NULL);
   forget (store);
 }

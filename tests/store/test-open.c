@@ -127,6 +127,39 @@ START_TEST (a_record_overwrites_nothing)
 }
 END_TEST
 
+/* Without a name for the first person nothing is made, and with one it is, in the same folder. */
+START_TEST (a_record_that_can_t_be_made_leaves_nothing)
+{
+  SwStoreSetup setup = fixture_setup ();
+  g_autoptr (GError) error = NULL;
+
+  setup.person = "";
+  ck_assert_ptr_null (sw_store_create (folder, &setup, &error));
+  ck_assert (g_error_matches (error, SW_ERROR, SW_ERROR_INPUT));
+  sw_store_close (fixture_create (folder));
+}
+END_TEST
+
+/* However early the disk is full. */
+START_TEST (making_a_record_on_a_full_disk_leaves_nothing)
+{
+  SwStoreSetup setup = fixture_setup ();
+  SwDbOptions options = { .vfs = CUT_VFS };
+
+  cut_vfs_register ();
+  for (gint64 room = 0; room < 400000; room += 20000)
+    {
+      g_autoptr (GError) error = NULL;
+
+      cut_vfs_start ();
+      cut_vfs_fill_after (room);
+      ck_assert_ptr_null (sw_store_create_with (folder, &setup, &options, &error));
+      ck_assert_msg (g_error_matches (error, SW_ERROR, SW_ERROR_DISK), "%s", error->message);
+    }
+  sw_store_close (fixture_create (folder));
+}
+END_TEST
+
 START_TEST (network_file_systems_are_known)
 {
   /* statfs(2): NFS_SUPER_MAGIC, SMB2_MAGIC_NUMBER, CIFS_MAGIC_NUMBER, V9FS_MAGIC, CEPH_SUPER_MAGIC */
@@ -262,6 +295,8 @@ main (void)
   tcase_add_test (tcase, no_database_is_refused);
   tcase_add_test (tcase, a_damaged_record_is_refused);
   tcase_add_test (tcase, a_record_overwrites_nothing);
+  tcase_add_test (tcase, a_record_that_can_t_be_made_leaves_nothing);
+  tcase_add_test (tcase, making_a_record_on_a_full_disk_leaves_nothing);
   tcase_add_test (tcase, network_file_systems_are_known);
   tcase_add_test (tcase, the_same_seed_makes_the_same_record);
   tcase_add_test (tcase, a_full_disk_saves_nothing_and_says_so);
