@@ -14,9 +14,10 @@
 
 G_BEGIN_DECLS
 
-/* Shares that practices set are kept in thousandths. */
+/* Factors between units; shares that practices set are kept in thousandths. */
 #define SW_PER_MILLE G_GINT64_CONSTANT (1000)
 #define SW_PER_CENT G_GINT64_CONSTANT (100)
+#define SW_UG_PER_MG G_GINT64_CONSTANT (1000)
 
 /* Each rule file has its section; add at the end of yours, and the row in sw-definitions.c. */
 typedef enum

@@ -16,8 +16,6 @@
 
 G_BEGIN_DECLS
 
-#define SW_UG_PER_MG G_GINT64_CONSTANT (1000)
-
 /**
  * SwTabletInput:
  * @weight_g: the dog
