@@ -22,7 +22,6 @@ static const SwDefinition definitions[SW_N_DEFINITIONS] = {
   [SW_DEF_READINGS_LEAST] = { "least readings on the treatment day", 2, 1, "", OURS },
   [SW_DEF_PI_SIXTH_PARTS] = { "parts of pi that an ellipsoid is of its box", 6, 1, "", "geometry", "seen" },
   [SW_DEF_READER_ERROR] = { "error of one axis until the practice knows its own", 1, 10, "", OURS },
-  [SW_DEF_READER_PAIRS] = { "pairs of readings from which the practice knows its own error", 10, 1, "", OURS },
   [SW_DEF_NORMAL_95] = { "two-sided 95 % point of the normal distribution", 196, 100, "",
                          "tables of the normal distribution", "seen" },
   [SW_DEF_AXIS_SPREAD] = { "largest spread of an axis without a note", 10, 100, "", OURS },

@@ -20,6 +20,7 @@
 
 typedef struct
 {
+  char *record;
   char *protocol;
   char *weight;
   char **tumours;
@@ -28,6 +29,7 @@ typedef struct
 static void
 options_clear (Options *options)
 {
+  g_free (options->record);
   g_free (options->protocol);
   g_free (options->weight);
   g_strfreev (options->tumours);
@@ -164,13 +166,13 @@ json_refusal (SwJson *json, const SwFinding *finding, const SwDoseResult *result
 }
 
 static void
-print_json (const SwDoseInput *input, const SwDoseResult *result)
+print_json (const SwShelf *shelf, gint64 grams, const SwDoseResult *result)
 {
   g_autoptr (SwJson) json = sw_json_new ();
 
   sw_json_begin_object (json, NULL);
-  sw_tool_json_protocol (json, input->protocol);
-  sw_tool_json_scaled (json, "weight_kg", input->weight_g, SW_GRAMS_PER_KG);
+  sw_shelf_json (shelf, json);
+  sw_tool_json_scaled (json, "weight_kg", grams, SW_GRAMS_PER_KG);
   sw_json_begin_array (json, "tumours");
   for (guint i = 0; i < result->tumours->len; i++)
     json_tumour (json, &g_array_index (result->tumours, SwTumourDose, i));
@@ -205,9 +207,9 @@ print_tumour (const SwTumourDose *tumour)
 }
 
 static void
-print_text (const SwDoseInput *input, const SwDoseResult *result)
+print_text (const SwShelf *shelf, const SwDoseResult *result)
 {
-  printf ("%s, revision %s (%s)\n", input->protocol->head.title, input->protocol->head.revision, SW_TOOL_NOT_ADOPTED);
+  sw_shelf_print (shelf);
   for (guint i = 0; i < result->tumours->len; i++)
     print_tumour (&g_array_index (result->tumours, SwTumourDose, i));
   if (!result->refused)
@@ -245,15 +247,17 @@ static SwToolExit
 dose (SwTool *tool, const Options *options, GError **error)
 {
   g_autoptr (GArray) tumours = g_array_new (FALSE, FALSE, sizeof (SwDoseTumour));
-  g_autoptr (SwBooks) books = NULL;
+  g_auto (SwShelf) shelf = { 0 };
   g_autoptr (SwDoseResult) result = NULL;
   SwDoseInput input = { .free_day = SW_NO_DAY, .today = SW_NO_DAY };
 
   g_array_set_clear_func (tumours, tumour_clear);
-  input.protocol = sw_tool_find_protocol (tool, options->protocol, &books, error);
-  if (input.protocol == NULL || !sw_tool_parse_weight (tool, options->weight, &input.weight_g, error)
+  if (!sw_shelf_open (&shelf, tool, options->record, options->protocol, error)
+      || !sw_tool_parse_weight (tool, options->weight, &input.weight_g, error)
       || !parse_tumours (tool, options->tumours, tumours, error))
     return SW_TOOL_BAD_INPUT;
+  input.protocol = shelf.protocol;
+  input.reader_error = sw_practice_setting_int (shelf.practice, "reader-error", 0);
   input.tumours = (const SwDoseTumour *) (gpointer) tumours->data;
   input.n_tumours = tumours->len;
   result = sw_dose_compute (&input, error);
@@ -261,9 +265,9 @@ dose (SwTool *tool, const Options *options, GError **error)
     return SW_TOOL_BAD_INPUT;
   note_few_readings (result);
   if (tool->json)
-    print_json (&input, result);
+    print_json (&shelf, input.weight_g, result);
   else
-    print_text (&input, result);
+    print_text (&shelf, result);
   return result->refused ? SW_TOOL_REFUSED : SW_TOOL_DONE;
 }
 
@@ -277,6 +281,7 @@ sw_tool_dose (int argc, char **argv)
     { "weight", 0, 0, G_OPTION_ARG_FILENAME, &options.weight, "Weight of the dog, e.g. \"24.6 kg\"", "WEIGHT" },
     { "tumour", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options.tumours,
       "Readings of one tumour, e.g. \"21.4x18.0x8.9; 21.0x17.6x9.1 mm\"; once for each tumour", "READINGS" },
+    { "record", 0, 0, G_OPTION_ARG_FILENAME, &options.record, "Take the protocol as this record holds it", "DIR" },
     { NULL },
   };
   g_autoptr (GError) error = NULL;

@@ -25,15 +25,6 @@ sw_tool_json_scaled (SwJson *json, const char *key, gint64 value, gint64 per_uni
     sw_tool_json_ratio (json, key, sw_ratio (value, per_unit));
 }
 
-void
-sw_tool_json_protocol (SwJson *json, const SwProtocol *protocol)
-{
-  sw_json_bool (json, "adopted", FALSE);
-  sw_json_string (json, "note", SW_TOOL_NOT_ADOPTED);
-  sw_json_string (json, "protocol", protocol->head.id);
-  sw_json_string (json, "revision", protocol->head.revision);
-}
-
 static void
 json_note (SwJson *json, const SwFinding *finding)
 {

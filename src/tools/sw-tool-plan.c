@@ -18,6 +18,7 @@
 
 typedef struct
 {
+  char *record;
   char *protocol;
   char *weight;
   char *treat;
@@ -27,6 +28,7 @@ typedef struct
 static void
 options_clear (Options *options)
 {
+  g_free (options->record);
   g_free (options->protocol);
   g_free (options->weight);
   g_free (options->treat);
@@ -163,14 +165,14 @@ findings_that (const SwSchedule *schedule, gboolean stop)
 }
 
 static void
-print_json (const SwScheduleOrder *order, const SwSchedule *schedule)
+print_json (const SwShelf *shelf, const SwScheduleOrder *order, const SwSchedule *schedule)
 {
   g_autoptr (SwJson) json = sw_json_new ();
   g_autoptr (GPtrArray) refusals = findings_that (schedule, TRUE), notes = findings_that (schedule, FALSE);
   g_autofree char *treat = sw_day_format (order->treat_day);
 
   sw_json_begin_object (json, NULL);
-  sw_tool_json_protocol (json, order->protocol);
+  sw_shelf_json (shelf, json);
   sw_tool_json_scaled (json, "weight_kg", order->grams, SW_GRAMS_PER_KG);
   sw_json_string (json, "treat", treat);
   sw_json_begin_array (json, "doses");
@@ -202,9 +204,9 @@ amount_text (const SwDosePlan *dose)
 }
 
 static void
-print_text (const SwScheduleOrder *order, const SwSchedule *schedule)
+print_text (const SwShelf *shelf, const SwSchedule *schedule)
 {
-  printf ("%s, revision %s (%s)\n", order->protocol->head.title, order->protocol->head.revision, SW_TOOL_NOT_ADOPTED);
+  sw_shelf_print (shelf);
   for (guint i = 0; i < schedule->doses->len; i++)
     {
       const SwDosePlan *dose = schedule->doses->pdata[i];
@@ -226,24 +228,25 @@ parse_treat (SwTool *tool, const char *text, SwDay *day, GError **error)
 static SwToolExit
 plan (SwTool *tool, const Options *options, GError **error)
 {
-  g_autoptr (SwBooks) books = NULL;
-  g_autoptr (SwPractice) practice = sw_practice_new ();
+  g_auto (SwShelf) shelf = { 0 };
   g_autoptr (SwSchedule) schedule = NULL;
   g_autofree char *choices = g_strdup ("");
-  SwScheduleOrder order = { .practice = practice };
+  SwScheduleOrder order = { 0 };
 
-  order.protocol = sw_tool_find_protocol (tool, options->protocol, &books, error);
-  if (order.protocol == NULL || !sw_tool_parse_weight (tool, options->weight, &order.grams, error)
+  if (!sw_shelf_open (&shelf, tool, options->record, options->protocol, error)
+      || !sw_tool_parse_weight (tool, options->weight, &order.grams, error)
       || !parse_treat (tool, options->treat, &order.treat_day, error)
-      || !choose_all (tool, order.protocol, options->medicines, &choices, error))
+      || !choose_all (tool, shelf.protocol, options->medicines, &choices, error))
     return SW_TOOL_BAD_INPUT;
-  order.books = books;
+  order.protocol = shelf.protocol;
+  order.practice = shelf.practice;
+  order.books = shelf.books;
   order.choices = choices;
   schedule = sw_schedule_new (&order);
   if (tool->json)
-    print_json (&order, schedule);
+    print_json (&shelf, &order, schedule);
   else
-    print_text (&order, schedule);
+    print_text (&shelf, schedule);
   return sw_findings_worst (schedule->findings) == SW_STOP ? SW_TOOL_REFUSED : SW_TOOL_DONE;
 }
 
@@ -258,6 +261,8 @@ sw_tool_plan (int argc, char **argv)
     { "treat", 0, 0, G_OPTION_ARG_FILENAME, &options.treat, "Day of the injection", "YYYY-MM-DD" },
     { "medicine", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options.medicines,
       "A listed substance in place of the first of its group; may be given several times", "ID" },
+    { "record", 0, 0, G_OPTION_ARG_FILENAME, &options.record,
+      "Take protocol, medicines, hours and stock as this record holds them", "DIR" },
     { NULL },
   };
   g_autoptr (GError) error = NULL;

@@ -11,7 +11,7 @@
 #include "sw-error.h"
 #include "sw-finding.h"
 #include "sw-json.h"
-#include "sw-protocol.h"
+#include "sw-unknown.h"
 #include "sw-wide.h"
 
 #include <glib.h>
@@ -62,9 +62,6 @@ void sw_tool_print_json (SwJson *json);
 /* Exact quantities as decimals: a length in mm, a drug volume in mL, a rational. SW_UNKNOWN is null. */
 void sw_tool_json_ratio (SwJson *json, const char *key, SwRatio value);
 void sw_tool_json_scaled (SwJson *json, const char *key, gint64 value, gint64 per_unit);
-
-/* "adopted": false and the sentence that says so; the protocol's id and revision. */
-void sw_tool_json_protocol (SwJson *json, const SwProtocol *protocol);
 
 /* Findings as {code, severity, tumour, sentence, next}; derivation as {label, formula, inputs, value, limit, source,
  * mark}. */

@@ -29,7 +29,6 @@ typedef enum
   SW_DEF_READINGS_LEAST,       /* on the treatment day, else a vet's reason */
   SW_DEF_PI_SIXTH_PARTS,       /* an ellipsoid is pi / 6 of its box */
   SW_DEF_READER_ERROR,         /* of one axis, before the practice knows its own */
-  SW_DEF_READER_PAIRS,         /* pairs on record from which the practice's own error counts */
   SW_DEF_NORMAL_95,            /* two-sided 95 % point of the normal distribution */
   SW_DEF_AXIS_SPREAD,          /* (max - min) / mean of an axis, over which a note is due */
   SW_DEF_TINY_VOLUME,          /* cm3, under which a vet decides */
