@@ -76,7 +76,8 @@ run (const char *const *arguments, char **out)
   for (guint i = 0; arguments[i] != NULL; i++)
     g_ptr_array_add (argv, (gpointer) arguments[i]);
   g_ptr_array_add (argv, NULL);
-  ck_assert_msg (g_spawn_sync (NULL, (char **) argv->pdata, NULL, G_SPAWN_DEFAULT, NULL, NULL, out, NULL, &status, &error),
+  ck_assert_msg (g_spawn_sync (NULL, (char **) argv->pdata, NULL, G_SPAWN_DEFAULT, NULL, NULL, out, NULL, &status,
+                               &error),
                  "%s", error ? error->message : "");
   ck_assert (WIFEXITED (status));
   return WEXITSTATUS (status);
