@@ -7,7 +7,7 @@
  *
  * Errors, always with a whole sentence: SW_ERROR_RECORD (no record, a foreign, newer or damaged one, a network file
  * system), SW_ERROR_BUSY, SW_ERROR_DISK (full, read-only, failing: nothing was saved), SW_ERROR_ROLE,
- * SW_ERROR_CONFLICT, SW_ERROR_INPUT. After an error inside a transaction the caller rolls back.
+ * SW_ERROR_CONFLICT, SW_ERROR_INPUT. After a failed write the transaction can only be rolled back.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -90,8 +90,12 @@ typedef struct
  * Rows that only a vet may write (release, injection, score ...) need a person who may do that act, under whatever act
  * they come; taking such a row back needs only the act itself.
  *
+ * A correction keeps its subject (patient and subject fields): to say the same about another day or tumour, take the row
+ * back and write a first one.
+ *
  * SW_ERROR_CONFLICT names who was first and when, if a replaced row is already replaced or a subject already has its
- * first row.
+ * first row. An act that is refused before its first row (role, input) leaves the transaction as it was; after any other
+ * failure it can't be committed.
  */
 gboolean sw_store_append (SwStore *store, const SwActHead *head, GPtrArray *facts, gint64 *act, GError **error);
 
