@@ -177,15 +177,9 @@ check_replacements (SwGateAsk *ask)
 static void
 check_lost (SwGateAsk *ask)
 {
-  guint lost = sw_lead_in_lost (ask->c);
-  SwFinding *finding;
-
-  if (lost < 2)
-    return;
-  finding = sw_gate_find (ask, SW_FINDING_TWO_DOSES_LOST);
-  sw_finding_count (finding, "value", lost);
-  sw_finding_count (finding, "limit", 1);
-  sw_finding_day (finding, "first", sw_move_first_day (ask->c, NULL));
+  if (ask->plan != NULL && sw_lead_in_lost (ask->c, ask->plan->treat_day) >= 2)
+    g_ptr_array_add (ask->findings,
+                     sw_finding_of_lost (ask->c, ask->plan->treat_day, sw_move_first_day (ask->c, NULL)));
 }
 
 void

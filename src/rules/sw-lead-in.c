@@ -157,22 +157,30 @@ sw_lead_in_has_begun (const SwCase *c)
   return FALSE;
 }
 
+/* Whether gate B asks for doses of this group on this day. */
+static gboolean
+is_asked_for (const SwProtocol *protocol, const char *group, gint64 day_number)
+{
+  if (sw_protocol_leads_in (protocol, group))
+    return sw_lead_in_first_day (protocol) <= day_number && day_number <= 0;
+  return day_number == 0 && protocol->gate.day_groups != NULL
+         && g_strv_contains ((const char *const *) protocol->gate.day_groups, group);
+}
+
 guint
-sw_lead_in_lost (const SwCase *c)
+sw_lead_in_lost (const SwCase *c, SwDay treat_day)
 {
   const SwProtocol *protocol = sw_case_protocol (c);
-  const SwPlan *plan = sw_case_plan (c);
   g_autoptr (GPtrArray) doses = sw_dossier_doses (c->dossier, c->course);
   guint lost = 0;
 
   for (guint i = 0; protocol != NULL && i < doses->len; i++)
     {
       const SwDosePlan *dose = doses->pdata[i];
-      gint64 day = sw_dose_day_number (plan, dose);
       SwStanding standing = sw_dose_state (c, dose);
 
-      if (sw_lead_in_first_day (protocol) <= day && day <= 0
-          && (standing == SW_STANDING_MISSED || standing == SW_STANDING_VOMITED))
+      if ((standing == SW_STANDING_MISSED || standing == SW_STANDING_VOMITED)
+          && is_asked_for (protocol, dose->group, dose->due_day - treat_day))
         lost++;
     }
   return lost;

@@ -38,25 +38,24 @@ slot_can_hold (const SwCase *c, const SwLeadInSlot *slot, SwDay treat_day)
                      slot->nth == 0 && slot->day_number == sw_lead_in_first_day (sw_case_protocol (c)));
 }
 
-/* The slot for which gate B's count can't hold on that day 0. Replacing one lost dose is open, replacing two is not. */
+/* Whether gate B's count can hold on that day 0; if not, the slot for which it can't. Replacing one lost dose is
+ * open, replacing two is not: then the obstacle has no group. */
 static gboolean
 day_holds (const SwCase *c, SwDay treat_day, SwLeadInSlot *obstacle)
 {
   g_autoptr (GArray) slots = sw_lead_in_slots (c, treat_day);
-  guint lost = 0;
 
+  *obstacle = (SwLeadInSlot) { .group = NULL };
   for (guint i = 0; i < slots->len; i++)
     {
       const SwLeadInSlot *slot = &g_array_index (slots, SwLeadInSlot, i);
 
-      if (slot->dose != NULL && sw_dose_is_lost (sw_dose_state (c, slot->dose)))
-        lost++;
-      if (slot_can_hold (c, slot, treat_day) && lost < 2)
+      if (slot_can_hold (c, slot, treat_day))
         continue;
       *obstacle = *slot;
       return FALSE;
     }
-  return TRUE;
+  return sw_lead_in_lost (c, treat_day) < 2;
 }
 
 static SwFinding *
@@ -89,6 +88,17 @@ finding_cannot_hold (const SwCase *c, SwDay treat_day, const SwLeadInSlot *obsta
   return finding;
 }
 
+SwFinding *
+sw_finding_of_lost (const SwCase *c, SwDay treat_day, SwDay first)
+{
+  SwFinding *finding = sw_finding_new (SW_FINDING_TWO_DOSES_LOST);
+
+  sw_finding_count (finding, "value", sw_lead_in_lost (c, treat_day));
+  sw_finding_count (finding, "limit", 1);
+  sw_finding_day (finding, "first", first);
+  return finding;
+}
+
 static SwDay
 first_day (const SwCase *c)
 {
@@ -105,9 +115,13 @@ sw_move_day_refused (const SwCase *c, SwDay treat_day)
 {
   SwLeadInSlot obstacle;
 
-  if (treat_day >= c->now.day && day_holds (c, treat_day, &obstacle))
+  if (treat_day < c->now.day)
+    return finding_too_late (c, treat_day, first_day (c));
+  if (day_holds (c, treat_day, &obstacle))
     return NULL;
-  if (treat_day < c->now.day || (obstacle.counted == NULL && !sw_lead_in_has_begun (c)))
+  if (obstacle.group == NULL)
+    return sw_finding_of_lost (c, treat_day, first_day (c));
+  if (obstacle.counted == NULL && !sw_lead_in_has_begun (c))
     return finding_too_late (c, treat_day, first_day (c));
   return finding_cannot_hold (c, treat_day, &obstacle, first_day (c));
 }

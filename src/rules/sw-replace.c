@@ -27,19 +27,14 @@ static void
 check_replaceable (SwReplan *replan, const SwCase *c, const SwDosePlan *dose)
 {
   SwStanding standing = sw_dose_state (c, dose);
-  guint lost = sw_lead_in_lost (c);
-  SwFinding *finding;
+  SwDay treat_day = sw_case_plan (c)->treat_day;
 
   if (standing != SW_STANDING_MISSED && standing != SW_STANDING_VOMITED)
     sw_finding_of_dose (sw_replan_find (replan, SW_FINDING_DOSE_NOT_LOST), c, dose);
   if (sw_dose_replacement (c, dose->dose) != NULL)
     sw_finding_of_dose (sw_replan_find (replan, SW_FINDING_ALREADY_REPLACED), c, dose);
-  if (lost < 2 || sw_dose_day_number (sw_case_plan (c), dose) > 0)
-    return;
-  finding = sw_replan_find (replan, SW_FINDING_TWO_DOSES_LOST);
-  sw_finding_count (finding, "value", lost);
-  sw_finding_count (finding, "limit", 1);
-  sw_finding_day (finding, "first", sw_move_first_day (c, NULL));
+  if (sw_lead_in_lost (c, treat_day) >= 2 && dose->due_day <= treat_day)
+    g_ptr_array_add (replan->findings, sw_finding_of_lost (c, treat_day, sw_move_first_day (c, NULL)));
 }
 
 static SwDosePlan *

@@ -30,6 +30,9 @@ gboolean sw_dose_is_open (const SwCase *c, const SwDosePlan *dose);
 /* Names a dose in a finding: substance, date, time, state. */
 void sw_finding_of_dose (SwFinding *finding, const SwCase *c, const SwDosePlan *dose);
 
+/* Two or more doses that gate B asks for with this day 0 are lost; `first` is the day to move to. (transfer full) */
+SwFinding *sw_finding_of_lost (const SwCase *c, SwDay treat_day, SwDay first);
+
 /* The schedule of the case's plan with another day, weight or choice; its stops join the findings. */
 SwSchedule *sw_replan_schedule (SwReplan *replan, const SwCase *c, SwDay treat_day, gint64 grams, const char *choices);
 

@@ -359,6 +359,35 @@ START_TEST (test_b_empty_plan)
 }
 END_TEST
 
+/* A dose of something the document does not list answers nothing. */
+START_TEST (test_b_unlisted_substance)
+{
+  g_autoptr (Fixture) fixture = ready ();
+  SwDosePlan *dose = (SwDosePlan *) course_dose (fixture, "corticosteroid", TREAT, 0);
+  g_autoptr (GPtrArray) findings = NULL;
+
+  g_free (dose->substance);
+  dose->substance = g_strdup ("hydrocortisone");
+  findings = sw_gate_b (&fixture->c, SW_GATE_AT_RELEASE);
+  ck_assert_ptr_nonnull (find_finding (findings, SW_FINDING_DOSE_NOT_YET, NULL));
+  ck_assert (!sw_gate_passes (&fixture->c, findings));
+}
+END_TEST
+
+/* One lost dose each of H1 and H2 on day 0, both replaced, are two. */
+START_TEST (test_b_two_lost_of_day_groups)
+{
+  g_autoptr (Fixture) fixture = ready ();
+  g_autoptr (GPtrArray) findings = NULL;
+
+  course_tell (fixture, course_dose (fixture, "h1", TREAT, 0), SW_DOSE_MISSED, SW_UNKNOWN, SW_UNKNOWN);
+  course_tell (fixture, course_dose (fixture, "h2", TREAT, 0), SW_DOSE_VOMITED, SW_UNKNOWN, SW_UNKNOWN);
+  findings = sw_gate_b (&fixture->c, SW_GATE_AT_RELEASE);
+  ck_assert_ptr_nonnull (find_finding (findings, SW_FINDING_TWO_DOSES_LOST, NULL));
+  check_sentences (findings);
+}
+END_TEST
+
 /* No plan at all. */
 START_TEST (test_b_no_plan)
 {
@@ -790,6 +819,8 @@ gate_b_tests (void)
   tcase_add_test (tests, test_b_passes);
   tcase_add_test (tests, test_b_injection_passes);
   tcase_add_test (tests, test_b_empty_plan);
+  tcase_add_test (tests, test_b_unlisted_substance);
+  tcase_add_test (tests, test_b_two_lost_of_day_groups);
   tcase_add_test (tests, test_b_no_plan);
   tcase_add_loop_test (tests, test_b_each_dose, 0, G_N_ELEMENTS (seven) * G_N_ELEMENTS (losses));
   tcase_add_test (tests, test_b_dose_ahead_of_time);

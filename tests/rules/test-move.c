@@ -124,6 +124,42 @@ START_TEST (test_move_goes_on)
 }
 END_TEST
 
+/* Over the last Sundays of March and October, 29 February and the turn of the year: the same hours, no dose lost or
+ * doubled, and the gate stands open on the new day. */
+START_TEST (test_move_over_the_calendar)
+{
+  static const struct { int year, month, day; } zeros[] = {
+    { 2026, 3, 29 }, { 2026, 10, 25 }, { 2028, 2, 29 }, { 2027, 1, 1 },
+  };
+  g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
+  SwDay zero = sw_day_from_ymd (zeros[_i].year, zeros[_i].month, zeros[_i].day);
+  g_autoptr (SwReplan) replan = NULL;
+  g_autoptr (GPtrArray) doses = NULL;
+
+  g_time_zone_unref (fixture->zone);
+  fixture->c.zone = fixture->zone = g_time_zone_new_identifier ("Europe/Berlin");
+  course_at (fixture, zero - 2, 7 * 60);
+  course_sign (fixture, zero, NULL);
+  course_at (fixture, zero - 1, 20 * 60);
+  course_tell_all (fixture);
+  replan = move (fixture, zero + 1, SW_MOVE_UNDECIDED, NULL);
+  check_done (replan);
+  course_write (fixture, replan->facts);
+  check_plan_whole (fixture, zero + 1);
+  course_at (fixture, zero + 1, 9 * 60);
+  course_tell_all (fixture);
+  doses = sw_dossier_doses (fixture->dossier, fixture->c.course);
+  for (guint i = 0; i < doses->len; i++)
+    {
+      const SwDosePlan *dose = doses->pdata[i];
+
+      ck_assert (dose->due_minute == 480 || dose->due_minute == 1200);
+      ck_assert (dose->due_day > zero || sw_dose_state (&fixture->c, dose) == SW_STANDING_GIVEN);
+    }
+  ck_assert_int_eq (sw_move_first_day (&fixture->c, NULL), zero + 1);
+}
+END_TEST
+
 /* H1 and H2 that have begun on the morning of day 0 go on. */
 START_TEST (test_move_on_day_zero)
 {
@@ -221,6 +257,37 @@ START_TEST (test_first_day_after_miss)
     }
   first = move (fixture, wanted, SW_MOVE_UNDECIDED, NULL);
   check_done (first);
+}
+END_TEST
+
+/* Two lost doses are too many even when both were replaced; the day moves until one of them is out of the count. */
+START_TEST (test_first_day_after_two)
+{
+  g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
+  g_autoptr (GPtrArray) nearer = NULL;
+
+  course_lead_in (fixture);
+  course_at (fixture, TREAT, 9 * 60);
+  for (gint64 day = -2; day <= -1; day++)
+    {
+      const SwDosePlan *dose = course_dose (fixture, "corticosteroid", TREAT + day, 0);
+      SwDosePlan *instead = sw_fact_copy (dose);
+      g_autoptr (GPtrArray) facts = g_ptr_array_new_with_free_func (sw_fact_free);
+
+      course_tell (fixture, dose, SW_DOSE_MISSED, SW_UNKNOWN, SW_UNKNOWN);
+      instead->fact = (SwFact){ .kind = SW_FACT_DOSE_PLAN };
+      instead->dose = -1;
+      instead->instead_of = dose->dose;
+      instead->due_minute = 900;
+      g_ptr_array_add (facts, sw_fact_new (SW_FACT_DOSE));
+      g_ptr_array_add (facts, instead);
+      course_write (fixture, facts);
+    }
+  course_tell_all (fixture);
+  ck_assert_int_eq (sw_move_first_day (&fixture->c, &nearer), TREAT + 1);
+  ck_assert_uint_eq (nearer->len, 1);
+  ck_assert_int_eq (((SwFinding *) nearer->pdata[0])->code, SW_FINDING_TWO_DOSES_LOST);
+  check_sentences (nearer);
 }
 END_TEST
 
@@ -470,10 +537,12 @@ main (void)
   tcase_set_timeout (tests, 60);
   tcase_add_test (tests, test_move_before_lead_in);
   tcase_add_loop_test (tests, test_move_goes_on, 0, 3);
+  tcase_add_loop_test (tests, test_move_over_the_calendar, 0, 4);
   tcase_add_test (tests, test_move_on_day_zero);
   tcase_add_test (tests, test_move_long_delay);
   tcase_add_test (tests, test_move_taper);
   tcase_add_loop_test (tests, test_first_day_after_miss, 0, 5);
+  tcase_add_test (tests, test_first_day_after_two);
   tcase_add_test (tests, test_first_day_clean);
   tcase_add_test (tests, test_first_day_without_plan);
   tcase_add_test (tests, test_move_earlier);

@@ -43,8 +43,8 @@ gint64 sw_lead_in_first_day (const SwProtocol *protocol);
 /* Whether any dose of a lead-in group was given or has come due. */
 gboolean sw_lead_in_has_begun (const SwCase *c);
 
-/* How many doses between the first day of the lead-in and now are missed or vomited, whatever their group. */
-guint sw_lead_in_lost (const SwCase *c);
+/* How many of the doses that gate B asks for with this day 0 are missed or vomited, replacements among them. */
+guint sw_lead_in_lost (const SwCase *c, SwDay treat_day);
 
 /* Whether a group's doses count before the needle from its first day on. */
 gboolean sw_protocol_leads_in (const SwProtocol *protocol, const char *group);
