@@ -184,11 +184,14 @@ add_address (SwDemo *demo, const SwDemoStep *step, GError **error)
 
   for (guint i = 0; i < 2; i++)
     {
-      const char *key = i == 0 ? "address" : "telephone";
-      SwSetting *setting = sw_new (SW_FACT_SETTING, SwSetting);
+      const char *key = i == 0 ? "address" : "telephone", *value = g_hash_table_lookup (demo->practice, key);
+      SwSetting *setting;
 
+      if (value == NULL)
+        continue;
+      setting = sw_new (SW_FACT_SETTING, SwSetting);
       setting->key = g_strdup (key);
-      setting->value = g_strdup (g_hash_table_lookup (demo->practice, key));
+      setting->value = g_strdup (value);
       sw_request_add (request, setting);
     }
   return sw_demo_do (demo, step, request, error);
