@@ -1,0 +1,73 @@
+/* photograph.c: pictures of the window on a record, for looking at them
+ *
+ * photograph RECORD AT OUT.png [patient=N] [step=NAME] [page=practice] [section=NAME] [width=W] [height=H]
+ *
+ * A program beside the product: the window itself has no such option. Run it with tests/ui/with-display; GTK_THEME=Adwaita:dark
+ * makes it dark.
+ *
+ * Copyright (C) 2026 The Siteward developers
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "ui-fixture.h"
+
+#include "sw-patient-page.h"
+#include "sw-practice-view.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static const char *
+option (int argc, char **argv, const char *name)
+{
+  gsize length = strlen (name);
+
+  for (int i = 4; i < argc; i++)
+    if (strncmp (argv[i], name, length) == 0 && argv[i][length] == '=')
+      return argv[i] + length + 1;
+  return NULL;
+}
+
+static void
+arrange (SwWindow *window, int argc, char **argv)
+{
+  const char *patient = option (argc, argv, "patient");
+  const char *step = option (argc, argv, "step");
+  const char *page = option (argc, argv, "page");
+  const char *section = option (argc, argv, "section");
+
+  if (patient != NULL)
+    ui_show_patient (window, atoll (patient));
+  if (step != NULL)
+    ck_assert (sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (window)), step));
+  if (page != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", page);
+  if (section != NULL)
+    sw_practice_view_show_section (SW_PRACTICE_VIEW (sw_window_get_practice_view (window)), section);
+  for (int i = 0; i < 5; i++)
+    ui_settle ();
+}
+
+int
+main (int argc, char **argv)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwClock) clock = NULL;
+  SwMoment at;
+  SwWindow *window;
+
+  if (argc < 4 || !sw_moment_parse (argv[2], &at, &error))
+    {
+      g_printerr ("photograph RECORD AT OUT.png [patient=N] [step=NAME] [page=practice] [section=NAME]\n");
+      return 2;
+    }
+  ui_init ();
+  clock = sw_clock_new_at (at);
+  window = ui_open (argv[1], clock);
+  if (option (argc, argv, "width") != NULL)
+    gtk_window_set_default_size (GTK_WINDOW (window), atoi (option (argc, argv, "width")), atoi (option (argc, argv, "height")));
+  arrange (window, argc, argv);
+  ui_photograph (GTK_WIDGET (window), argv[3]);
+  ui_close (window);
+
+  return EXIT_SUCCESS;
+}
