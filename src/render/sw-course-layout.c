@@ -22,6 +22,7 @@
 #define RADIUS 0.46
 #define LEAST_DAY 1.4
 #define SLACK 0.4
+#define BELOW 0.6
 
 static void
 label_clear (SwPlacedLabel *label)
@@ -187,19 +188,18 @@ largest (const GPtrArray *curves)
 static char *
 format_value (gint64 value, gboolean wound)
 {
-  if (value == 0)
-    return g_strdup ("0");
-  return wound ? g_strdup_printf ("%.1f", value / 100.0) : sw_length_format (value);
+  return wound || value == 0 ? g_strdup_printf ("%" G_GINT64_FORMAT, value) : sw_length_format (value);
 }
 
-/* A value stands right of its point or left of it. */
+/* A value stands right of its point or left of it, `below` it where the curve itself runs that way. */
 static void
-label_point (SwCourseLayout *layout, const SwPlacedCurve *curve, guint i, gboolean right, const SwCourseStyle *style)
+label_point (SwCourseLayout *layout, const SwPlacedCurve *curve, guint i, gboolean right, gboolean below,
+             const SwCourseStyle *style)
 {
   const SwPlacedPoint *at = &g_array_index (curve->points, SwPlacedPoint, i);
   double gap = style->line_height * RADIUS;
-  SwPlacedLabel label = { SW_LABEL_VALUE, right ? at->x + gap : at->x - gap, at->y, right ? 0 : 1, style->digit_width * 6, FALSE,
-                          format_value (at->point->value, curve->wound) };
+  SwPlacedLabel label = { SW_LABEL_VALUE, right ? at->x + gap : at->x - gap, at->y + (below ? style->line_height * BELOW : 0),
+                          right ? 0 : 1, style->digit_width * 6, FALSE, format_value (at->point->value, curve->wound) };
 
   g_array_append_val (layout->labels, label);
 }
@@ -213,9 +213,13 @@ label_curve (SwCourseLayout *layout, const SwPlacedCurve *curve, const SwCourseS
   double end = g_array_index (curve->points, SwPlacedPoint, last).x;
 
   if (end + width <= layout->width || last == 0)
-    label_point (layout, curve, last, end + width <= layout->width, style);
+    label_point (layout, curve, last, end + width <= layout->width, FALSE, style);
   if (last > 0)
-    label_point (layout, curve, 0, g_array_index (curve->points, SwPlacedPoint, 0).x - width < layout->gutter, style);
+    {
+      gboolean right = g_array_index (curve->points, SwPlacedPoint, 0).x - width < layout->gutter;
+
+      label_point (layout, curve, 0, right, right, style);
+    }
 }
 
 static void

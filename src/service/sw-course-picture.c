@@ -298,7 +298,7 @@ add_wound (SwLineCurve *curve, const SwWound *wound)
   if (!sw_ratio_round (area, &mm2))
     return;
   sentence = wound->state == SW_WOUND_OPEN
-                 ? g_strdup_printf (_("%s: wound %" G_GINT64_FORMAT " mm2"), date, mm2)
+                 ? g_strdup_printf (_("%s: wound %" G_GINT64_FORMAT " mm²"), date, mm2)
                  : g_strdup_printf (_("%s: %s"), date, sw_wound_state_name ((SwWoundState) wound->state));
   sw_line_curve_add (curve, wound->day, NOON, mm2, sentence);
 }
@@ -306,7 +306,7 @@ add_wound (SwLineCurve *curve, const SwWound *wound)
 static void
 add_wounds (SwCourseLine *line, const SwCase *c, const SwTumourDetails *tumour, const char *letter)
 {
-  g_autofree char *title = g_strdup_printf (_("%s, wound, mm2"), letter);
+  g_autofree char *title = g_strdup_printf (_("%s, wound, mm²"), letter);
   SwLineCurve *curve = NULL;
   const SwWound *wound;
 

@@ -291,16 +291,20 @@ ui_find_button (GtkWidget *root, const char *words)
   return NULL;
 }
 
-/* The one way GTK 4.8 offers: the message of its own check, when it is asked for a name that can't be. */
+/* The one way GTK 4.8 offers: the answer of its own check when it is asked for a name that can't be. */
 char *
 ui_name (GtkWidget *widget)
 {
-  const char *impossible = "\001";
-  g_autofree char *answer = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, impossible);
+  GtkWidget *label;
 
-  if (answer == NULL || answer[0] == '\0')
+  if (gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
+    return gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, "\001");
+  if (!gtk_test_accessible_has_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY))
     return NULL;
-  return g_steal_pointer (&answer);
+  label = GTK_IS_BUTTON (widget) || GTK_IS_CHECK_BUTTON (widget) ? ui_find_type (widget, GTK_TYPE_LABEL) : NULL;
+
+  return label != NULL ? g_strdup (gtk_label_get_text (GTK_LABEL (label)))
+                       : g_strdup_printf ("labelled %s %p", G_OBJECT_TYPE_NAME (widget), widget);
 }
 
 void

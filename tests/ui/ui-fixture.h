@@ -60,7 +60,7 @@ void ui_close (SwWindow *window);
 /* The first widget below `root` (or it) of this type, and the one with this accessible name or text; NULL: none. */
 GtkWidget *ui_find_type (GtkWidget *root, GType type);
 GtkWidget *ui_find_button (GtkWidget *root, const char *words);
-/* What a screen reader calls it; NULL: nothing. (transfer full) */
+/* What a screen reader calls it; NULL: nothing. A field named by a label elsewhere answers with a word of its own. (transfer full) */
 char *ui_name (GtkWidget *widget);
 void ui_click (GtkWidget *button);
 

@@ -26,7 +26,7 @@ GtkWidget *sw_form_add_heading (GtkGrid *form, const char *heading);
 GtkWidget *sw_heading_new (const char *text);              /* class "heading" */
 GtkWidget *sw_quiet_new (const char *text);                /* a wrapping label in a quieter weight */
 GtkWidget *sw_text_field_new (int width_chars);            /* a GtkEntry that Enter never sends off */
-GtkWidget *sw_check_new (const char *label);               /* a check button named by its words, without a mnemonic */
+GtkWidget *sw_check_new (const char *label);               /* a check button named by its words: no mnemonic, it would be read out */
 /* One primary act per page: class suggested-action. Named by its words even with a mnemonic in them. */
 GtkWidget *sw_button_new (const char *label);
 GtkWidget *sw_primary_button_new (const char *label);
@@ -34,6 +34,9 @@ GtkWidget *sw_primary_button_new (const char *label);
 GtkWidget *sw_choice_new (const char *name, const char *none, const char *const *choices);
 void sw_choice_set (GtkWidget *choice, gboolean has_none, int chosen); /* -1: none */
 int sw_choice_get (GtkWidget *choice, gboolean has_none);              /* -1: none */
+
+/* For drop-downs of templates; sw_choice_new and sw_form_add do it by themselves. */
+void sw_name_drop_down (GtkWidget *choice, const char *name);
 
 /* A field's text without blanks at its ends; NULL when nothing is left. (transfer full) */
 char *sw_field_dup_text (GtkWidget *entry);

@@ -34,14 +34,27 @@ next_row (GtkGrid *form)
   return row;
 }
 
-/* A composite field is named at the part that takes the focus. */
+/* The button inside a drop-down takes the focus, and GTK 4.8 gives it no name. */
+void
+sw_name_drop_down (GtkWidget *choice, const char *name)
+{
+  GtkWidget *button = gtk_widget_get_first_child (choice);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (choice), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+/* A composite field is named at the part that takes the focus; any other by its label, which is its mnemonic too. */
 static void
-name_field (GtkWidget *field, const char *name, GtkWidget *label)
+name_field (GtkWidget *field, const char *name)
 {
   if (SW_IS_QUANTITY_ENTRY (field))
     sw_quantity_entry_set_name (SW_QUANTITY_ENTRY (field), name);
-  else if (gtk_widget_get_focusable (field) || GTK_IS_DROP_DOWN (field) || GTK_IS_ENTRY (field))
-    gtk_accessible_update_relation (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL, -1);
+  else if (GTK_IS_DROP_DOWN (field))
+    {
+      sw_name_drop_down (field, name);
+      gtk_accessible_reset_property (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_PROPERTY_LABEL);
+    }
 }
 
 GtkWidget *
@@ -55,7 +68,7 @@ sw_form_add (GtkGrid *form, const char *label, GtkWidget *field)
   gtk_widget_set_valign (words, GTK_ALIGN_BASELINE);
   gtk_widget_set_valign (field, GTK_ALIGN_BASELINE);
   gtk_widget_add_css_class (words, "form-label");
-  name_field (field, gtk_label_get_text (GTK_LABEL (words)), words);
+  name_field (field, gtk_label_get_text (GTK_LABEL (words)));
   gtk_grid_attach (form, words, 0, row, 1, 1);
   gtk_grid_attach (form, field, 1, row, 1, 1);
 
@@ -112,10 +125,7 @@ sw_text_field_new (int width_chars)
 GtkWidget *
 sw_check_new (const char *label)
 {
-  GtkWidget *check = gtk_check_button_new_with_label (label);
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  return check;
+  return gtk_check_button_new_with_label (label);
 }
 
 /* A button with its own label property would be named twice over, mnemonic underscore and all: its child names it instead. */
@@ -151,7 +161,7 @@ sw_choice_new (const char *name, const char *none, const char *const *choices)
     gtk_string_list_append (list, none);
   gtk_string_list_splice (list, none != NULL, 0, choices);
   choice = gtk_drop_down_new (G_LIST_MODEL (list), NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (choice), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  sw_name_drop_down (choice, name);
   gtk_widget_set_halign (choice, GTK_ALIGN_START);
 
   return choice;
@@ -186,6 +196,7 @@ sw_scrolled_new (GtkWidget *child)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
+  gtk_widget_set_focusable (scrolled, FALSE); /* its fields are */
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), child);
   gtk_widget_add_css_class (child, "page-body");

@@ -47,7 +47,7 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
   g_autoptr (SwRecord) record = sw_record_open_finish (result, &error);
 
-  gtk_widget_set_sensitive (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_sensitive (self->make, TRUE);
   if (record == NULL)
     sw_finding_view_set_error (self->answer, error);
   else
@@ -58,7 +58,7 @@ static void
 open_record (SwStartPage *self, const char *directory, const SwFounding *founding)
 {
   sw_finding_view_clear (self->answer);
-  gtk_widget_set_sensitive (GTK_WIDGET (self), FALSE);
+  gtk_widget_set_sensitive (self->make, FALSE);
   sw_record_open_async (directory, founding, self->clock, NULL, opened_cb, g_object_ref (self));
 }
 

@@ -25,6 +25,7 @@ struct _SwWindow
   /* template children */
   GtkWidget *pages_switch;
   GtkLabel *title;
+  GtkWidget *flag;
   GtkMenuButton *person_button;
   GtkLabel *person_words;
   GtkWidget *trouble_bar;
@@ -247,21 +248,17 @@ first_person (const SwPractice *practice)
 static void
 show_title (SwWindow *self)
 {
+  gboolean practice_only = sw_record_get_practice_only (self->record);
   const char *name = sw_practice_setting (sw_record_get_practice (self->record), "name");
   g_autofree char *title = g_strdup (name != NULL ? name : "Siteward");
+  /* Translators: window title of a record that is flagged as one to practise on */
+  g_autofree char *flagged = g_strdup_printf (_("%s (for practising)"), title);
 
-  if (sw_record_get_practice_only (self->record))
-    {
-      /* Translators: title of a record that is flagged as one to practise on: nothing in it is real */
-      g_autofree char *flagged = g_strdup_printf (_("%s (for practising only, invented)"), title);
-
-      gtk_label_set_text (self->title, flagged);
-      gtk_window_set_title (GTK_WINDOW (self), flagged);
-      gtk_widget_add_css_class (GTK_WIDGET (self), "practice-only");
-      return;
-    }
   gtk_label_set_text (self->title, title);
-  gtk_window_set_title (GTK_WINDOW (self), title);
+  gtk_window_set_title (GTK_WINDOW (self), practice_only ? flagged : title);
+  gtk_widget_set_visible (self->flag, practice_only);
+  if (practice_only)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "practice-only");
 }
 
 static void
@@ -321,6 +318,7 @@ closed_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 close_record (SwWindow *self)
 {
+  gtk_window_set_focus (GTK_WINDOW (self), NULL); /* a text that loses its focus by becoming insensitive makes GTK 4.8 warn */
   gtk_widget_set_sensitive (GTK_WIDGET (self->pages), FALSE);
   sw_record_close_async (self->record, closed_cb, g_object_ref (self));
 }
@@ -373,6 +371,7 @@ sw_window_class_init (SwWindowClass *class)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-window.ui");
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pages_switch);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, flag);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, person_button);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, person_words);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, trouble_bar);

@@ -84,6 +84,8 @@ column (const char *text, int width_chars, const char *css)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_width_chars (GTK_LABEL (label), width_chars);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), width_chars);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_widget_set_valign (label, GTK_ALIGN_BASELINE);
   if (css != NULL)
     gtk_widget_add_css_class (label, css);
@@ -99,20 +101,20 @@ add_line (SwLogPage *self, const SwJournalLine *line)
   g_autofree char *who = g_strdup_printf ("%s (%s)", line->person_name, roles);
   g_autofree char *rows = format_rows (line);
   g_autofree char *digest = g_strndup (line->digest, DIGEST_SHOWN);
-  g_autofree char *name = g_strdup_printf ("%s, %s, %s", time, sw_act_name (line->kind), who);
+  g_autofree char *name = g_strdup_printf ("%s, %s, %s: %s", time, sw_act_name (line->kind), who, rows);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *words = sw_quiet_new (rows);
 
   gtk_box_append (GTK_BOX (box), column (time, 17, "figure"));
-  gtk_box_append (GTK_BOX (box), column (sw_act_name (line->kind), 24, NULL));
+  gtk_box_append (GTK_BOX (box), column (sw_act_name (line->kind), 30, NULL));
   gtk_box_append (GTK_BOX (box), column (who, 24, NULL));
   gtk_label_set_wrap (GTK_LABEL (words), FALSE);
   gtk_label_set_ellipsize (GTK_LABEL (words), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (words, TRUE);
   gtk_widget_set_tooltip_text (words, rows);
   gtk_box_append (GTK_BOX (box), words);
-  gtk_box_append (GTK_BOX (box), column (digest, DIGEST_SHOWN, "digest"));
+  gtk_box_append (GTK_BOX (box), column (digest, DIGEST_SHOWN + 1, "digest"));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);

@@ -337,10 +337,9 @@ static void
 add_step (SwPatientPage *self, guint i)
 {
   GtkWidget *page = g_object_new (steps[i].type (), NULL);
-  GtkWidget *button = gtk_toggle_button_new ();
+  GtkWidget *button = gtk_toggle_button_new_with_label (_(steps[i].title));
 
   gtk_stack_add_named (self->steps, page, steps[i].name);
-  gtk_button_set_child (GTK_BUTTON (button), gtk_label_new (_(steps[i].title)));
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", steps[i].name);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "patient.step");
   gtk_accessible_update_property (GTK_ACCESSIBLE (page), GTK_ACCESSIBLE_PROPERTY_LABEL, _(steps[i].title), -1);
@@ -426,6 +425,7 @@ sw_patient_page_init (SwPatientPage *self)
   g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_insert_action_group (GTK_WIDGET (self), "patient", G_ACTION_GROUP (self->actions));
+  sw_name_drop_down (GTK_WIDGET (self->courses), _("Course shown"));
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
     add_step (self, i);
   go_to_step (self, steps[0].name);

@@ -18,6 +18,7 @@ struct _SwPracticeView
 
   /* owned */
   SwRecord *record;
+  GSimpleActionGroup *actions;
 
   gint64 person;
 };
@@ -44,6 +45,7 @@ sw_practice_view_dispose (GObject *object)
   SwPracticeView *self = SW_PRACTICE_VIEW (object);
 
   g_clear_object (&self->record);
+  g_clear_object (&self->actions);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   G_OBJECT_CLASS (sw_practice_view_parent_class)->dispose (object);
 }
@@ -63,8 +65,20 @@ sw_practice_view_class_init (SwPracticeViewClass *class)
 }
 
 static void
+section_action (GSimpleAction *action, GVariant *section, gpointer data)
+{
+  gtk_stack_set_visible_child_name (SW_PRACTICE_VIEW (data)->sections, g_variant_get_string (section, NULL));
+  g_simple_action_set_state (action, section);
+}
+
+static void
 sw_practice_view_init (SwPracticeView *self)
 {
+  static const GActionEntry entries[] = { { "section", section_action, "s", "'people'" } };
+
+  self->actions = g_simple_action_group_new ();
+  g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "practice", G_ACTION_GROUP (self->actions));
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -86,5 +100,5 @@ sw_practice_view_set_person (SwPracticeView *self, gint64 person)
 void
 sw_practice_view_show_section (SwPracticeView *self, const char *section)
 {
-  gtk_stack_set_visible_child_name (self->sections, section);
+  g_action_group_activate_action (G_ACTION_GROUP (self->actions), "section", g_variant_new_string (section));
 }
