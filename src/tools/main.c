@@ -23,6 +23,7 @@ static const Command commands[] = {
   { "plan", "the medicines around a treatment day", sw_tool_plan },
   { "score", "the response of a tumour", sw_tool_score },
   { "protocols", "list the protocols, or check a file: protocols check FILE", sw_tool_protocols },
+  { "record", "a practice's record: record new, demo, check, backup, restore", sw_tool_record },
 };
 
 static void
