@@ -25,6 +25,14 @@ sw_case_plan (const SwCase *c)
   return c->course != 0 ? sw_dossier_plan (c->dossier, c->course) : NULL;
 }
 
+const SwRelease *
+sw_case_release (const SwCase *c)
+{
+  const SwRelease *release = c->course != 0 ? sw_dossier_release (c->dossier, c->course) : NULL;
+
+  return release != NULL && release->day >= c->now.day ? release : NULL;
+}
+
 const SwCourseEnd *
 sw_case_end (const SwCase *c)
 {

@@ -87,7 +87,7 @@ block_of_dose (const SwCase *c)
 static SwFinding *
 block_of_treatment_day (const SwCase *c)
 {
-  gboolean released = sw_dossier_release (c->dossier, c->course) != NULL;
+  gboolean released = sw_case_release (c) != NULL;
   SwFinding *block = first_open (c, sw_gate_b (c, released ? SW_GATE_AT_INJECTION : SW_GATE_AT_RELEASE));
 
   return block != NULL || released ? block : block_of_dose (c);
@@ -236,7 +236,7 @@ clear_line (const SwCase *c)
     case SW_STAGE_LEAD_IN:
       return line_of_lead_in (c);
     case SW_STAGE_TREATMENT_DAY:
-      return g_strdup (sw_dossier_release (c->dossier, c->course) != NULL
+      return g_strdup (sw_case_release (c) != NULL
                          ? _("Nothing blocks the next step: draw, read aloud and record the injection.")
                          : _("Nothing blocks the next step: a vet can release the dose."));
     case SW_STAGE_OBSERVATION:

@@ -55,9 +55,9 @@ sw_course_day_zero (const SwDossier *dossier, gint64 course)
 
   if (injection != NULL)
     return injection->day;
-  if (release != NULL)
-    return release->day;
-  return plan != NULL ? plan->treat_day : SW_NO_DAY;
+  if (plan != NULL)
+    return plan->treat_day;
+  return release != NULL ? release->day : SW_NO_DAY;
 }
 
 const SwScore *
@@ -92,7 +92,7 @@ stage_before_injection (const SwCase *c)
 {
   const SwPlan *plan = sw_case_plan (c);
 
-  if (sw_dossier_release (c->dossier, c->course) != NULL)
+  if (sw_case_release (c) != NULL)
     return SW_STAGE_TREATMENT_DAY;
   if (plan == NULL)
     return SW_STAGE_WORK_UP;

@@ -116,12 +116,23 @@ lead_in_given (const SwCase *c, SwDay *last)
   return n;
 }
 
+static gboolean
+is_death (const SwCourseEnd *end)
+{
+  return end->end == SW_END_DIED || end->end == SW_END_EUTHANISED;
+}
+
+static gboolean
+is_injected (const SwCase *c)
+{
+  return sw_dossier_injection (c->dossier, c->course) != NULL;
+}
+
 /* A dead dog needs no taper, and a lost one can't be told. */
 static gboolean
 wants_orders (const SwCase *c, const SwCourseEnd *end)
 {
-  return sw_dossier_injection (c->dossier, c->course) == NULL && end->end != SW_END_DIED
-         && end->end != SW_END_EUTHANISED && end->end != SW_END_LOST;
+  return !is_injected (c) && !is_death (end) && end->end != SW_END_LOST;
 }
 
 static void
@@ -142,7 +153,7 @@ sw_cancel_course (const SwCase *c, SwCourseEnd *end)
 {
   const SwCourseEnd *over = sw_case_end (c);
   SwReplan *replan = sw_replan_alloc (SW_NO_DAY, SW_PLAN_CHANGED);
-  guint withdrawn;
+  guint withdrawn = 0;
 
   replan->vet_only = TRUE;
   if (over != NULL)
@@ -153,7 +164,8 @@ sw_cancel_course (const SwCase *c, SwCourseEnd *end)
       sw_fact_free (end);
       return replan;
     }
-  withdrawn = withdraw_open (replan, c);
+  if (!is_injected (c) || is_death (end))
+    withdrawn = withdraw_open (replan, c);
   if (withdrawn > 0)
     sw_replan_say (replan, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u dose not yet due is withdrawn.",
                                                          "%u doses not yet due are withdrawn.", withdrawn),

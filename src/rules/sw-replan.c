@@ -55,7 +55,7 @@ void
 sw_replan_check_open (SwReplan *replan, const SwCase *c)
 {
   const SwInjection *injection = sw_dossier_injection (c->dossier, c->course);
-  const SwRelease *release = sw_dossier_release (c->dossier, c->course);
+  const SwRelease *release = sw_case_release (c);
   const SwCourseEnd *end = sw_case_end (c);
 
   if (end != NULL)

@@ -210,9 +210,6 @@ sw_operate_end_course (SwOperation *op, GError **error)
   end->note = g_strdup (op->request->reason);
   if (!sw_operation_passes (op, sw_course_end_findings (&op->c, end)))
     return TRUE;
-  if (sw_dossier_injection (op->dossier, op->request->course) != NULL)
-    sw_operation_add (op, g_steal_pointer (&end));
-  else
-    sw_operation_take_replan (op, sw_cancel_course (&op->c, g_steal_pointer (&end)));
+  sw_operation_take_replan (op, sw_cancel_course (&op->c, g_steal_pointer (&end)));
   return TRUE;
 }

@@ -56,6 +56,10 @@ START_TEST (test_stages)
   course_treatment_day (fixture);
   course_release (fixture);
   ck_assert_int_eq (sw_course_stage (&fixture->c), SW_STAGE_TREATMENT_DAY);
+  ck_assert_ptr_nonnull (sw_case_release (&fixture->c));
+  course_at (fixture, TREAT + 1, 0);
+  ck_assert_ptr_null (sw_case_release (&fixture->c));
+  course_at (fixture, TREAT, 600);
   course_inject (fixture);
   ck_assert_int_eq (sw_course_stage (&fixture->c), SW_STAGE_OBSERVATION);
   course_discharge (fixture);

@@ -46,7 +46,8 @@ tell_at_random (Fixture *fixture, GRand *random)
           last = dose->due_day;
         }
       else
-        course_tell (fixture, dose, SW_DOSE_GIVEN, dose->due_day, dose->due_minute + g_rand_int_range (random, -60, 61));
+        course_tell (fixture, dose, SW_DOSE_GIVEN, dose->due_day,
+                     dose->due_minute + g_rand_int_range (random, -60, 61));
     }
   return last;
 }

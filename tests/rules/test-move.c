@@ -360,6 +360,24 @@ START_TEST (test_move_refused)
 }
 END_TEST
 
+/* A release ends with its day: on the next one the day can be moved. */
+START_TEST (test_move_after_release_ended)
+{
+  g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
+  g_autoptr (SwReplan) replan = NULL;
+
+  course_lead_in (fixture);
+  course_treatment_day (fixture);
+  course_release (fixture);
+  course_at (fixture, TREAT + 1, 9 * 60);
+  course_tell_all (fixture);
+  replan = move (fixture, TREAT + 1, SW_MOVE_UNDECIDED, NULL);
+  check_done (replan);
+  course_write (fixture, replan->facts);
+  check_plan_whole (fixture, TREAT + 1);
+}
+END_TEST
+
 /* One missed dose is replaced, and the injection waits two hours; then the gate passes. */
 START_TEST (test_replacement)
 {
@@ -527,6 +545,25 @@ START_TEST (test_cancel)
 }
 END_TEST
 
+/* After the injection medicines go on, whatever ends the course, unless the dog is dead. */
+START_TEST (test_end_after_injection)
+{
+  g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
+  g_autoptr (SwReplan) transferred = NULL, died = NULL;
+
+  course_lead_in (fixture);
+  course_treatment_day (fixture);
+  course_release (fixture);
+  course_inject (fixture);
+  transferred = sw_cancel_course (&fixture->c, end_of (fixture, SW_END_TRANSFERRED, NULL));
+  ck_assert_uint_eq (transferred->facts->len, 1);
+  died = sw_cancel_course (&fixture->c, end_of (fixture, SW_END_DIED, NULL));
+  course_write (fixture, died->facts);
+  ck_assert_uint_eq (count_group (fixture, "corticosteroid", TREAT + 1, TREAT + 7), 0);
+  ck_assert_uint_eq (count_group (fixture, "corticosteroid", TODAY, TREAT), 5);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -547,12 +584,14 @@ main (void)
   tcase_add_test (tests, test_first_day_without_plan);
   tcase_add_test (tests, test_move_earlier);
   tcase_add_test (tests, test_move_refused);
+  tcase_add_test (tests, test_move_after_release_ended);
   tcase_add_loop_test (tests, test_replacement, 0, 2);
   tcase_add_loop_test (tests, test_two_lost, 0, 2);
   tcase_add_test (tests, test_replacement_of_given);
   tcase_add_test (tests, test_reweigh);
   tcase_add_test (tests, test_other_choice);
   tcase_add_test (tests, test_cancel);
+  tcase_add_test (tests, test_end_after_injection);
   suite_add_tcase (suite, tests);
   runner = srunner_create (suite);
   srunner_run_all (runner, CK_ENV);

@@ -29,6 +29,8 @@ const SwProtocol *sw_case_protocol (const SwCase *c);
 const SwCourseDetails *sw_case_details (const SwCase *c);
 /* The signed plan, NULL: none. */
 const SwPlan *sw_case_plan (const SwCase *c);
+/* The release that stands: it ends with the day it was made on. NULL: none, or it has ended. */
+const SwRelease *sw_case_release (const SwCase *c);
 /* Whether the course has been ended. NULL: it runs. */
 const SwCourseEnd *sw_case_end (const SwCase *c);
 /* The letter of a tumour, "?" if it has no details. (transfer full) */

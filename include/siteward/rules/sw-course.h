@@ -28,7 +28,7 @@ const char *sw_stage_code (SwStage stage); /* stable: "lead-in" */
 int sw_stage_from_code (const char *code); /* -1: unknown */
 const char *sw_stage_name (SwStage stage); /* translated */
 
-/* The actual day of injection, else that of the release, else the planned one; SW_NO_DAY without any. */
+/* The actual day of injection, else the planned one, else that of a release without a plan; SW_NO_DAY without any. */
 SwDay sw_course_day_zero (const SwDossier *dossier, gint64 course);
 
 typedef enum

@@ -62,8 +62,9 @@ SwReplan *sw_replan_choices (const SwCase *c, const char *choices, const char *r
 /* The vet's replacement of one missed or vomited dose, due at a time: facts are the new dose and its row. */
 SwReplan *sw_replace_dose (const SwCase *c, gint64 dose, SwMoment due);
 
-/* The course ends before its injection: not-yet-due doses are withdrawn; once the lead-in has begun the vet's order
- * (taper or stop) is needed, and the NSAID washout starts. `end` is transfer full and becomes the last fact. */
+/* The course ends. A death cancels every dose to come; after the injection nothing else does. Before it that cancels
+ * the course: doses not yet due are withdrawn; once the lead-in has begun the vet's order (taper or stop) is needed,
+ * and the NSAID washout starts. `end` is transfer full and becomes the last fact. */
 SwReplan *sw_cancel_course (const SwCase *c, SwCourseEnd *end);
 
 G_END_DECLS
