@@ -278,7 +278,7 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("{substance} of {date} {time} is not confirmed yet and belongs before the injection."),
          N_("Give it and record the time.")),
   WORDS (DOSE_NOT_PLANNED, "dose-not-planned", SW_STOP,
-         N_("The protocol asks for {limit} doses of {group} on day {day}; the plan has {value}."),
+         N_("Doses of {group} on day {day}: the protocol asks for {limit}, the plan has {value}."),
          N_("Sign a complete plan.")),
   WORDS (DAY_DOSE_MISSING, "day-dose-missing", SW_STOP,
          N_("No {group} dose of today is confirmed {least} minutes to {most} hours before the injection."),
@@ -293,10 +293,10 @@ static const SwFindingWords words[SW_N_FINDINGS] = {
          N_("The dog has not been weighed today."),
          N_("Weigh the dog.")),
   WORDS (WEIGH_AGAIN, "weigh-again", SW_STOP,
-         N_("Today's weight {value} is {percent} off the planning weight {planned}, more than {limit}."),
+         N_("Today's weight {weight} is {value} off the planning weight {planned}, more than {limit}."),
          N_("Weigh again.")),
   WORDS (WEIGHT_CHANGED, "weight-changed", SW_VET_DECIDES,
-         N_("Weighed twice, today's weight {value} is {percent} off the planning weight {planned}, more than "
+         N_("Weighed twice, today's weight {weight} is {value} off the planning weight {planned}, more than "
             "{limit}."),
          N_("Give a reason for going on, or move the day.")),
   WORDS (OUT_OF_RANGE, "medicine-out-of-range", SW_STOP,

@@ -49,9 +49,9 @@ find_change (SwGateAsk *ask, guint times, gint64 grams, gint64 planned, SwRatio 
   SwFinding *finding = sw_gate_find (ask, times < 2 ? SW_FINDING_WEIGH_AGAIN : SW_FINDING_WEIGHT_CHANGED);
   SwRatio limit = sw_definition_ratio (SW_DEF_WEIGHT_CHANGE);
 
-  sw_finding_mass (finding, "value", grams);
+  sw_finding_mass (finding, "weight", grams);
   sw_finding_mass (finding, "planned", planned);
-  sw_finding_ratio (finding, "percent", share.num * SW_PER_CENT, share.den, "%");
+  sw_finding_ratio (finding, "value", share.num * SW_PER_CENT, share.den, "%");
   sw_finding_ratio (finding, "limit", limit.num * SW_PER_CENT, limit.den, "%");
 }
 
@@ -64,8 +64,8 @@ range_of (const SwCase *c, const char *substance)
 
   if (medicine == NULL || medicine->high_ug_per_kg == SW_UNKNOWN || sw_stock_least (medicine) == SW_UNKNOWN)
     return g_strdup (_("a document that is missing"));
-  low = sw_ratio_format_significant (sw_ratio (sw_stock_least (medicine), SW_UG_PER_MG), 1);
-  high = sw_ratio_format_significant (sw_ratio (medicine->high_ug_per_kg, SW_UG_PER_MG), 1);
+  low = sw_ratio_format_significant (sw_ratio (sw_stock_least (medicine), SW_UG_PER_MG), 2);
+  high = sw_ratio_format_significant (sw_ratio (medicine->high_ug_per_kg, SW_UG_PER_MG), 2);
   return g_strdup_printf (_("%s to %s mg/kg"), low, high);
 }
 

@@ -651,6 +651,8 @@ START_TEST (test_b_weight)
   g_autoptr (Fixture) fixture = ready ();
   SwWeight *weight = sw_facts_last (&fixture->dossier->facts, SW_FACT_WEIGHT);
   g_autoptr (GPtrArray) ten = NULL, over = NULL, twice = NULL, settled = NULL;
+  g_autofree char *sentence = NULL;
+  const SwFinding *again;
   SwReadAloud *aloud;
 
   weight->grams = 27060;
@@ -658,7 +660,10 @@ START_TEST (test_b_weight)
   check_passes (fixture, ten);
   weight->grams = 27061;
   over = sw_gate_b (&fixture->c, SW_GATE_AT_RELEASE);
-  ck_assert_ptr_nonnull (find_finding (over, SW_FINDING_WEIGH_AGAIN, NULL));
+  again = find_finding (over, SW_FINDING_WEIGH_AGAIN, NULL);
+  ck_assert_ptr_nonnull (again);
+  sentence = sw_finding_sentence (again);
+  ck_assert_str_eq (sentence, "Today's weight 27.061 kg is 10.004 % off the planning weight 24.6 kg, more than 10 %.");
   ck_assert (!sw_gate_passes (&fixture->c, over));
   check_sentences (over);
   weight->grams = 22100;
@@ -678,6 +683,7 @@ START_TEST (test_b_out_of_range)
 {
   g_autoptr (Fixture) fixture = ready ();
   g_autoptr (GPtrArray) findings = NULL;
+  g_autofree char *sentence = NULL;
   const SwFinding *range;
 
   ((SwWeight *) sw_facts_last (&fixture->dossier->facts, SW_FACT_WEIGHT))->grams = 27800;
@@ -685,6 +691,8 @@ START_TEST (test_b_out_of_range)
   range = find_finding (findings, SW_FINDING_OUT_OF_RANGE, "prednisolone");
   ck_assert_ptr_nonnull (range);
   ck_assert_int_eq (range->severity, SW_STOP);
+  sentence = sw_finding_sentence (range);
+  ck_assert_str_eq (sentence, "At today's weight prednisolone 12.5 mg leaves its range of 0.45 to 0.60 mg/kg.");
   check_sentences (findings);
 }
 END_TEST
