@@ -24,6 +24,7 @@ static const Command commands[] = {
   { "score", "the response of a tumour", sw_tool_score },
   { "protocols", "list the protocols, or check a file: protocols check FILE", sw_tool_protocols },
   { "record", "a practice's record: record new, demo, check, backup, restore", sw_tool_record },
+  { "figures", "statistics on numbers or a table from elsewhere", sw_tool_figures },
 };
 
 static void
