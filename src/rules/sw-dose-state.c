@@ -77,6 +77,24 @@ sw_dose_classify (const SwCase *c, const SwDosePlan *dose, SwMoment actual)
   return SW_DOSE_MISSED;
 }
 
+SwMoment
+sw_dose_moment_told (const SwDosePlan *dose, int minute, SwMoment now)
+{
+  gint64 due = dose->due_day * SW_MINUTES_PER_DAY + dose->due_minute, nearest = G_MAXINT64;
+  SwMoment told = { dose->due_day, minute };
+
+  for (SwDay day = dose->due_day - 1; day <= dose->due_day + 1; day++)
+    {
+      gint64 off = ABS (day * SW_MINUTES_PER_DAY + minute - due);
+
+      if (off >= nearest || sw_moment_compare ((SwMoment){ day, minute }, now) > 0)
+        continue;
+      nearest = off;
+      told.day = day;
+    }
+  return told;
+}
+
 static SwMoment
 event_time (const SwDosePlan *dose, const SwDoseEvent *event)
 {

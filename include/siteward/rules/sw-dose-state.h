@@ -35,6 +35,10 @@ const char *sw_standing_name (SwStanding standing);
 /* What an actual time makes of a dose: SW_DOSE_GIVEN, SW_DOSE_LATE or SW_DOSE_MISSED. */
 SwDoseState sw_dose_classify (const SwCase *c, const SwDosePlan *dose, SwMoment actual);
 
+/* The moment meant by a clock time told of a dose: that of the day before, the day or the day after which lies nearest to its due time
+ * and has come. A time of which none has come yet stays on the due day. */
+SwMoment sw_dose_moment_told (const SwDosePlan *dose, int minute, SwMoment now);
+
 /* When it was given: the event's time, its due time where the event has none; SW_NO_MOMENT unless given or late. */
 SwMoment sw_dose_actual (const SwCase *c, const SwDosePlan *dose);
 

@@ -8,6 +8,7 @@
 #include "sw-dose-popover.h"
 
 #include "sw-course-mark.h"
+#include "sw-dose-state.h"
 #include "sw-form.h"
 #include "sw-perform.h"
 #include "sw-quantity-entry.h"
@@ -55,22 +56,6 @@ perform (Telling *telling, SwRequest *request)
   sw_perform (telling->popover, telling->context->record, request, telling->answer, replied_cb, NULL);
 }
 
-/* An evening dose told of in the night was given the day before. */
-static SwMoment
-moment_of (const Telling *telling, gint64 minute)
-{
-  SwMoment now = sw_page_context_now (telling->context);
-  SwMoment given = { telling->dose->due_day, (int) minute };
-
-  if (minute < telling->dose->due_minute - SW_MINUTES_PER_DAY / 2)
-    given.day++;
-  if (sw_moment_compare (given, now) > 0 && sw_moment_compare (sw_moment_add_minutes (given, -SW_MINUTES_PER_DAY), now) <= 0
-      && minute > telling->dose->due_minute + SW_MINUTES_PER_DAY / 2)
-    given.day--;
-
-  return given;
-}
-
 static void
 state_clicked_cb (GtkButton *button, gpointer state_pointer)
 {
@@ -87,7 +72,7 @@ state_clicked_cb (GtkButton *button, gpointer state_pointer)
       return;
     }
   if (minute != SW_UNKNOWN)
-    given = moment_of (telling, minute);
+    given = sw_dose_moment_told (telling->dose, (int) minute, sw_page_context_now (telling->context));
   perform (telling, sw_request_tick (telling->context->person, telling->context->patient, telling->dose->dose, telling->seen, state,
                                      given, told_by));
 }

@@ -13,6 +13,7 @@
 #include "sw-dialogs.h"
 #include "sw-dose-popover.h"
 #include "sw-form.h"
+#include "sw-lead-in-page.h"
 #include "sw-log-page.h"
 #include "sw-patient-dialog.h"
 #include "sw-patient-heading.h"
@@ -29,6 +30,7 @@ static const struct
   const char *title;
   GType (*type) (void);
 } steps[] = {
+  { "lead-in", N_("Lead-in"), sw_lead_in_page_get_type },
   { "log", N_("Log"), sw_log_page_get_type },
 };
 
