@@ -38,7 +38,7 @@ arrange (SwWindow *window, int argc, char **argv)
   if (patient != NULL)
     ui_show_patient (window, atoll (patient));
   if (step != NULL)
-    ck_assert (sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (window)), step));
+    g_assert_true (sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (window)), step));
   if (page != NULL)
     gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", page);
   if (section != NULL)

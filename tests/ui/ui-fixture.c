@@ -327,5 +327,5 @@ ui_photograph (GtkWidget *widget, const char *file)
                           gdk_paintable_get_intrinsic_height (paintable));
   node = gtk_snapshot_to_node (snapshot);
   texture = gsk_renderer_render_texture (gtk_native_get_renderer (native), node, NULL);
-  ck_assert (gdk_texture_save_to_png (texture, file));
+  g_assert_true (gdk_texture_save_to_png (texture, file));
 }

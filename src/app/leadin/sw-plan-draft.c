@@ -158,15 +158,29 @@ show_dispense (SwPlanDraft *self, const SwSchedule *schedule)
   g_string_free (text, TRUE);
 }
 
-/* Notes say something about the plan; what stops stands in the list below. */
+static gboolean
+is_noted (const GPtrArray *notes, const SwFinding *finding)
+{
+  for (guint i = 0; i < notes->len; i++)
+    if (((const SwFinding *) notes->pdata[i])->code == finding->code
+        && g_strcmp0 (((const SwFinding *) notes->pdata[i])->about, finding->about) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* Notes say something about the plan, once for each medicine; what stops stands in the list below. */
 static void
 show_notes (SwPlanDraft *self, const SwSchedule *schedule)
 {
   g_autoptr (GPtrArray) notes = sw_findings_new ();
 
   for (guint i = 0; schedule != NULL && i < schedule->findings->len; i++)
-    if (((const SwFinding *) schedule->findings->pdata[i])->severity == SW_NOTE)
-      g_ptr_array_add (notes, sw_finding_copy (schedule->findings->pdata[i]));
+    {
+      const SwFinding *finding = schedule->findings->pdata[i];
+
+      if (finding->severity == SW_NOTE && !is_noted (notes, finding))
+        g_ptr_array_add (notes, sw_finding_copy (finding));
+    }
   sw_finding_view_set_findings (self->notes, notes, FALSE);
 }
 
@@ -460,11 +474,11 @@ head_new (SwPlanDraft *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->days), "quiet");
   gtk_widget_set_valign (GTK_WIDGET (self->days), GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (line), wide_label_new (&self->weight));
+  gtk_label_set_wrap (self->weight, FALSE);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (weigh), "patient.weigh");
   gtk_box_append (GTK_BOX (line), weigh);
   sw_form_add (GTK_GRID (form), _("planning weight"), line);
-  gtk_grid_remove (GTK_GRID (form), line);
-  gtk_grid_attach (GTK_GRID (form), line, 1, 1, 2, 1);
+  g_object_set (gtk_layout_manager_get_layout_child (gtk_widget_get_layout_manager (form), line), "column-span", 2, NULL);
   g_signal_connect (self->day, "changed", G_CALLBACK (changed_cb), self);
 
   return form;

@@ -44,7 +44,7 @@ show_summary (SwPlanInForce *self, const SwCase *c, const SwPlan *plan)
   g_autofree char *day = sw_day_words (plan->treat_day);
   g_autofree char *kg = weight != NULL ? sw_mass_format (weight->grams) : g_strdup ("?");
   g_autofree char *weighed = weight != NULL ? sw_day_words (weight->day) : g_strdup ("?");
-  g_autofree char *words = g_strdup_printf (_("Day 0 is %s. Planned on %s kg of %s. %s, signed by %s."), day, kg, weighed,
+  g_autofree char *words = g_strdup_printf (_("Day 0 is %s. Planned on %s kg of %s (%s), signed by %s."), day, kg, weighed,
                                             sw_plan_cause_name ((SwPlanCause) plan->cause),
                                             sw_practice_person_name (c->practice, plan->fact.person));
   g_autofree char *orders = plan->vet_orders != NULL ? g_strdup_printf (_("The vet's order: %s"), plan->vet_orders) : NULL;
@@ -152,6 +152,7 @@ add_told (SwPlanInForce *self)
   self->told_by = sw_text_field_new (28);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->told_by), _("the client, by phone"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->told_by), GTK_ACCESSIBLE_PROPERTY_LABEL, _("told by"), -1);
+  gtk_label_set_wrap (GTK_LABEL (words), FALSE);
   gtk_widget_set_valign (words, GTK_ALIGN_BASELINE);
   gtk_widget_set_valign (self->told_by, GTK_ALIGN_BASELINE);
   gtk_box_append (GTK_BOX (line), sw_heading_new (_("Told today")));

@@ -207,6 +207,13 @@ add_row (SwPlanTable *self, const SwPlanRow *row, const SwPlanRow *before, int a
   add_cell (self, same_medicine && g_str_equal (before->tablets, row->tablets) ? _("the same") : row->tablets, COLUMN_TABLETS, at);
 }
 
+static void
+add_none (SwPlanTable *self, int at)
+{
+  add_cell (self, _("no stocked strength makes this dose"), COLUMN_DOSE, at);
+  gtk_widget_add_css_class (g_ptr_array_index (self->cells, self->cells->len - 1), "not-recorded");
+}
+
 void
 sw_plan_table_show (SwPlanTable *self, const GPtrArray *rows)
 {
@@ -226,6 +233,8 @@ sw_plan_table_show (SwPlanTable *self, const GPtrArray *rows)
           add_row (self, row, before, at++);
           before = row;
         }
+      if (before == NULL && group->choice != NULL && sw_choice_get (group->choice, group->optional) >= 0)
+        add_none (self, at);
     }
 }
 
