@@ -5,7 +5,9 @@
  */
 #include "sw-practice-view.h"
 
+#include "sw-documents-page.h"
 #include "sw-people-page.h"
+#include "sw-settings-page.h"
 
 struct _SwPracticeView
 {
@@ -15,6 +17,8 @@ struct _SwPracticeView
   GtkWidget *box;
   GtkStack *sections;
   SwPeoplePage *people;
+  SwSettingsPage *settings;
+  SwDocumentsPage *documents;
 
   /* owned */
   SwRecord *record;
@@ -31,6 +35,8 @@ show (SwPracticeView *self)
   if (self->record == NULL || self->person == 0)
     return;
   sw_people_page_show (self->people, self->record, self->person);
+  sw_settings_page_show (self->settings, self->record, self->person);
+  sw_documents_page_show (self->documents, self->record, self->person);
 }
 
 static void
@@ -57,11 +63,15 @@ sw_practice_view_class_init (SwPracticeViewClass *class)
 
   G_OBJECT_CLASS (class)->dispose = sw_practice_view_dispose;
   g_type_ensure (SW_TYPE_PEOPLE_PAGE);
+  g_type_ensure (SW_TYPE_SETTINGS_PAGE);
+  g_type_ensure (SW_TYPE_DOCUMENTS_PAGE);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-practice-view.ui");
   gtk_widget_class_bind_template_child (widget_class, SwPracticeView, box);
   gtk_widget_class_bind_template_child (widget_class, SwPracticeView, sections);
   gtk_widget_class_bind_template_child (widget_class, SwPracticeView, people);
+  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, settings);
+  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, documents);
 }
 
 static void
