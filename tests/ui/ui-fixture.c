@@ -46,7 +46,7 @@ ui_wait (UiCondition condition, gpointer data, const char *what)
   while (!condition (data))
     {
       if (g_get_monotonic_time () > end)
-        ck_abort_msg ("waited in vain for %s", what);
+        g_error ("waited in vain for %s", what);
       g_main_context_iteration (NULL, FALSE);
     }
 }
@@ -106,7 +106,7 @@ ui_perform (SwDesk *desk, SwRequest *request)
     {
       g_autofree char *sentence = sw_finding_sentence (reply->findings->pdata[0]);
 
-      ck_abort_msg ("refused: %s", sentence);
+      g_error ("refused: %s", sentence);
     }
   return reply;
 }
@@ -310,7 +310,7 @@ ui_name (GtkWidget *widget)
 void
 ui_click (GtkWidget *button)
 {
-  ck_assert_ptr_nonnull (button);
+  g_assert_nonnull (button);
   g_signal_emit_by_name (button, "clicked");
 }
 

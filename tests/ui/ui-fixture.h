@@ -20,7 +20,7 @@ void ui_init (void);
 /* Runs the suite in this process; what main() returns. */
 int ui_run (Suite *suite);
 
-/* Runs the main loop until the condition holds; fails the test after 10 seconds. */
+/* Runs the main loop until the condition holds; ends the program after 10 seconds. */
 typedef gboolean (*UiCondition) (gpointer data);
 void ui_wait (UiCondition condition, gpointer data, const char *what);
 /* Until nothing is left to do for the moment. */
@@ -47,7 +47,7 @@ UiPractice *ui_practice_new (void);
 void ui_practice_free (UiPractice *practice);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (UiPractice, ui_practice_free)
 
-/* Fails the test unless it is done; the caller frees. */
+/* Ends the program unless it is done; the caller frees. */
 SwReply *ui_perform (SwDesk *desk, SwRequest *request);
 
 /* The window, open on the record, at 1280 x 720. */

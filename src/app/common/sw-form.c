@@ -57,6 +57,23 @@ name_field (GtkWidget *field, const char *name)
     }
 }
 
+/* A field of our own has its entry on top and its sentences below: the label keeps to the entry. */
+static void
+align_label (GtkWidget *words, GtkWidget *field)
+{
+  g_autoptr (GtkSizeGroup) group = NULL;
+
+  gtk_widget_set_valign (field, GTK_ALIGN_BASELINE);
+  gtk_widget_set_valign (words, GTK_ALIGN_BASELINE);
+  if (!GTK_IS_BOX_LAYOUT (gtk_widget_get_layout_manager (field)) || GTK_IS_ENTRY (field))
+    return;
+  group = gtk_size_group_new (GTK_SIZE_GROUP_VERTICAL);
+  gtk_size_group_add_widget (group, words);
+  gtk_size_group_add_widget (group, gtk_widget_get_first_child (field));
+  gtk_widget_set_valign (field, GTK_ALIGN_START);
+  gtk_widget_set_valign (words, GTK_ALIGN_START);
+}
+
 GtkWidget *
 sw_form_add (GtkGrid *form, const char *label, GtkWidget *field)
 {
@@ -65,8 +82,7 @@ sw_form_add (GtkGrid *form, const char *label, GtkWidget *field)
 
   gtk_label_set_xalign (GTK_LABEL (words), 1);
   gtk_label_set_mnemonic_widget (GTK_LABEL (words), field);
-  gtk_widget_set_valign (words, GTK_ALIGN_BASELINE);
-  gtk_widget_set_valign (field, GTK_ALIGN_BASELINE);
+  align_label (words, field);
   gtk_widget_add_css_class (words, "form-label");
   name_field (field, gtk_label_get_text (GTK_LABEL (words)));
   gtk_grid_attach (form, words, 0, row, 1, 1);

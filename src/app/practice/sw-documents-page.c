@@ -187,6 +187,16 @@ is_shipped (SwDocumentsPage *self, const SwDocumentHead *head)
 }
 
 static void
+add_section (SwDocumentsPage *self, const char *heading)
+{
+  GtkWidget *label = sw_quiet_new (heading);
+
+  gtk_widget_remove_css_class (label, "quiet");
+  gtk_widget_add_css_class (label, "section-heading");
+  gtk_box_append (GTK_BOX (self->list), label);
+}
+
+static void
 add_kind (SwDocumentsPage *self, SwDocumentKind kind, const char *heading, SwBooks *books, gboolean own)
 {
   g_autoptr (GPtrArray) heads = sw_books_heads (books);
@@ -199,7 +209,7 @@ add_kind (SwDocumentsPage *self, SwDocumentKind kind, const char *heading, SwBoo
       if (head->kind != kind || (own && is_shipped (self, head)))
         continue;
       if (first)
-        gtk_box_append (GTK_BOX (self->list), sw_heading_new (heading));
+        add_section (self, heading);
       first = FALSE;
       add_document (self, head, books);
     }

@@ -9,10 +9,12 @@
 
 #include "sw-form.h"
 #include "sw-perform.h"
+#include "sw-setting-field.h"
 
 #include <glib/gi18n-lib.h>
 
 #define N_ROLES 3
+#define N_SETTINGS 3
 
 static const SwRole all_roles[N_ROLES] = { SW_ROLE_TECHNICIAN, SW_ROLE_VET, SW_ROLE_MANAGER };
 
@@ -37,6 +39,7 @@ struct _SwPeoplePage
   GtkWidget *scrolled;
   GtkWidget *list;
   SwFindingView *answer;
+  SwSettingField *settings[N_SETTINGS];
 
   /* owned */
   SwRecord *record;
@@ -163,6 +166,68 @@ row_new (const SwPersonDetails *details)
   return row->box;
 }
 
+static char *
+parse_any (const char *typed, gint64 limit, GError **error)
+{
+  return g_strstrip (g_strdup (typed));
+}
+
+static char *
+format_any (const char *kept)
+{
+  return g_strdup (kept);
+}
+
+static void
+settings_replied_cb (GtkWidget *page, const SwReply *reply, gpointer data)
+{
+  for (int i = 0; reply != NULL && reply->done && i < N_SETTINGS; i++)
+    sw_setting_field_taken (SW_PEOPLE_PAGE (page)->settings[i]);
+}
+
+static void
+save_settings_cb (GtkButton *button, SwPeoplePage *self)
+{
+  g_autoptr (SwRequest) request = sw_request_new (SW_ACT_MANAGE_PEOPLE, self->person, 0);
+
+  for (int i = 0; i < N_SETTINGS; i++)
+    if (!sw_setting_field_add (self->settings[i], sw_record_get_practice (self->record), request))
+      return;
+  if (request->facts->len > 0)
+    sw_perform (GTK_WIDGET (self), self->record, g_steal_pointer (&request), self->answer, settings_replied_cb, NULL);
+}
+
+static GtkWidget *
+settings_form_new (SwPeoplePage *self)
+{
+  static const struct
+  {
+    const char *key;
+    const char *label;
+    const char *name;
+  } settings[N_SETTINGS] = {
+    { "name", N_("_name"), N_("name of the practice") },
+    { "address", N_("_address"), N_("address of the practice") },
+    { "telephone", N_("_telephone"), N_("telephone of the practice") },
+  };
+  GtkWidget *form = sw_form_new ();
+  GtkWidget *save = sw_button_new (_("_Save the Practice"));
+
+  sw_form_add_heading (GTK_GRID (form), _("The practice"));
+  for (int i = 0; i < N_SETTINGS; i++)
+    {
+      GtkWidget *field = sw_setting_field_new (settings[i].key, _(settings[i].name), "", 0, parse_any, format_any, 40);
+
+      self->settings[i] = SW_SETTING_FIELD (field);
+      sw_form_add (GTK_GRID (form), _(settings[i].label), field);
+    }
+  gtk_widget_set_halign (save, GTK_ALIGN_START);
+  sw_form_add (GTK_GRID (form), "", save);
+  g_signal_connect (save, "clicked", G_CALLBACK (save_settings_cb), self);
+
+  return form;
+}
+
 static void
 sw_people_page_dispose (GObject *object)
 {
@@ -187,6 +252,7 @@ sw_people_page_init (SwPeoplePage *self)
 
   self->list = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
+  gtk_box_append (GTK_BOX (body), settings_form_new (self));
   gtk_box_append (GTK_BOX (body), sw_heading_new (_("People")));
   gtk_box_append (GTK_BOX (body),
                   sw_quiet_new (_("Who works here and in which roles. What somebody recorded keeps their name after they have left.")));
@@ -205,6 +271,8 @@ sw_people_page_show (SwPeoplePage *self, SwRecord *record, gint64 person)
 
   g_set_object (&self->record, record);
   self->person = person;
+  for (int i = 0; i < N_SETTINGS; i++)
+    sw_setting_field_show (self->settings[i], practice);
   while ((child = gtk_widget_get_first_child (self->list)) != NULL)
     gtk_box_remove (GTK_BOX (self->list), child);
   for (guint i = 0; (details = sw_facts_next (&practice->facts, SW_FACT_PERSON_DETAILS, &i)) != NULL;)
