@@ -103,6 +103,17 @@ floor_dose (const SwProtocol *protocol, SwTumourDose *tumour)
   return TRUE;
 }
 
+/* What the interval of the volume means for the dose, by the rule that holds at the point estimate. */
+static void
+interval_of_dose (const SwProtocol *protocol, const SwTier *tier, SwTumourDose *tumour)
+{
+  double rate = sw_ratio_to_double (sw_ratio (tier->nl_per_cm3, SW_NL_PER_ML));
+  double least = sw_ratio_to_double (sw_ratio (MAX (protocol->least_dose_nl, 0), SW_NL_PER_ML));
+
+  tumour->dose_lo_ml = MAX (tumour->interval.lo * rate, least);
+  tumour->dose_hi_ml = MAX (tumour->interval.hi * rate, least);
+}
+
 /* FALSE on overflow. At an edge of tiers there is no dose, and that is no overflow. */
 static gboolean
 dose_tumour (const SwDoseInput *input, SwTumourDose *tumour)
@@ -123,6 +134,7 @@ dose_tumour (const SwDoseInput *input, SwTumourDose *tumour)
   if (tier == NULL)
     return TRUE;
   tumour->has_dose = TRUE;
+  interval_of_dose (protocol, tier, tumour);
   return sw_ratio_mul (tumour->volume_cm3, sw_ratio (tier->nl_per_cm3, SW_NL_PER_ML), &tumour->raw_ml)
          && floor_dose (protocol, tumour);
 }

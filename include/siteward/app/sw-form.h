@@ -30,6 +30,8 @@ GtkWidget *sw_check_new (const char *label);               /* a check button nam
 /* One primary act per page: class suggested-action. Named by its words even with a mnemonic in them. */
 GtkWidget *sw_button_new (const char *label);
 GtkWidget *sw_primary_button_new (const char *label);
+/* A button whose words recur on the page: `name` tells it from its like for screen readers. */
+GtkWidget *sw_named_button_new (const char *label, const char *name);
 /* The first choice is `none` ("choose ..."), if given: then 0 means nothing is chosen and choice n is n + 1. */
 GtkWidget *sw_choice_new (const char *name, const char *none, const char *const *choices);
 void sw_choice_set (GtkWidget *choice, gboolean has_none, int chosen); /* -1: none */

@@ -24,6 +24,8 @@ typedef enum
   SW_QUANTITY_DRUG,   /* nL */
   SW_QUANTITY_DAY,    /* SwDay, 2026-02-28 */
   SW_QUANTITY_TIME,   /* minute of the day, 08:05 */
+  SW_QUANTITY_EXPIRY, /* SwDay, 2027-03-15; 2027-03 means its last day */
+  SW_QUANTITY_STRENGTH, /* ug in a mL, entered as mg/mL */
   SW_QUANTITY_WHOLE,  /* whole number from 0 on, without a unit */
   SW_N_QUANTITIES
 } SwQuantity;

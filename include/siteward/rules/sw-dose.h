@@ -58,6 +58,7 @@ typedef struct
  * @has_dose: FALSE exactly at the edge of a tier
  * @raw_ml: volume times the rule
  * @dose_ml: after the floor, before rounding to the syringe
+ * @dose_lo_ml: the dose at the lower end of the interval, floor included; @dose_hi_ml at its upper end: for showing
  * @drawn_nl: to draw; SW_UNKNOWN when refused
  * @syringe_nl: what the syringe holds; SW_UNKNOWN when refused
  * @syringes: more than 1 when the largest one does not hold the dose; 0 when refused
@@ -73,6 +74,8 @@ typedef struct
   gboolean has_dose;
   SwRatio raw_ml;
   SwRatio dose_ml;
+  double dose_lo_ml;
+  double dose_hi_ml;
   gint64 drawn_nl;
   gint64 syringe_nl;
   guint syringes;

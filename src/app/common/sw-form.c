@@ -168,6 +168,18 @@ sw_primary_button_new (const char *label)
 }
 
 GtkWidget *
+sw_named_button_new (const char *label, const char *name)
+{
+  GtkWidget *button = gtk_button_new ();
+
+  gtk_button_set_child (GTK_BUTTON (button), gtk_label_new (label));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+
+  return button;
+}
+
+GtkWidget *
 sw_choice_new (const char *name, const char *none, const char *const *choices)
 {
   GtkStringList *list = gtk_string_list_new (NULL);

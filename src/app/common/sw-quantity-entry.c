@@ -37,6 +37,9 @@ enum { CHANGED, ACCEPTED, LEFT, N_SIGNALS };
 static GParamSpec *properties[N_PROPERTIES];
 static guint signals[N_SIGNALS];
 
+#define STRENGTH_DIGITS 3 /* of a mg */
+#define UG_PER_MG 1000
+
 typedef gboolean (*Parser) (const char *text, gint64 *value, GError **error);
 typedef char *(*Formatter) (gint64 value);
 
@@ -49,6 +52,36 @@ parse_time (const char *text, gint64 *value, GError **error)
     return FALSE;
   *value = minute;
   return TRUE;
+}
+
+/* A year and month mean the last day of that month. */
+static gboolean
+parse_expiry (const char *text, gint64 *value, GError **error)
+{
+  g_autofree char *first = g_strdup_printf ("%s-01", text);
+  SwDay day;
+
+  if (!sw_day_parse (first, &day, NULL))
+    return sw_day_parse (text, value, error);
+  *value = sw_day_add_days (sw_day_add_months (day, 1), -1);
+  return TRUE;
+}
+
+static gboolean
+parse_strength (const char *text, gint64 *value, GError **error)
+{
+  g_autofree char *number = g_strdelimit (g_strdup (text), ",", '.');
+  char *unit = g_strstr_len (number, -1, "mg/mL");
+
+  if (unit != NULL)
+    *unit = '\0';
+  return sw_decimal_parse (g_strstrip (number), STRENGTH_DIGITS, value, error);
+}
+
+static char *
+format_strength (gint64 value)
+{
+  return sw_ratio_format_significant (sw_ratio (value, UG_PER_MG), 1);
 }
 
 static gboolean
@@ -82,6 +115,8 @@ static const struct
   [SW_QUANTITY_DRUG] = { sw_drug_volume_parse, sw_drug_volume_format, "mL", NULL, 6 },
   [SW_QUANTITY_DAY] = { sw_day_parse, sw_day_format, NULL, N_("YYYY-MM-DD"), 11 },
   [SW_QUANTITY_TIME] = { parse_time, format_time, NULL, N_("HH:MM"), 6 },
+  [SW_QUANTITY_EXPIRY] = { parse_expiry, sw_day_format, NULL, N_("YYYY-MM"), 11 },
+  [SW_QUANTITY_STRENGTH] = { parse_strength, format_strength, "mg/mL", NULL, 5 },
   [SW_QUANTITY_WHOLE] = { parse_whole, format_whole, NULL, NULL, 5 },
 };
 

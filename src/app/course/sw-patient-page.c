@@ -18,6 +18,7 @@
 #include "sw-patient-dialog.h"
 #include "sw-patient-heading.h"
 #include "sw-step-page.h"
+#include "sw-treatment-page.h"
 #include "sw-tumour-dialog.h"
 #include "sw-weight-dialog.h"
 
@@ -31,6 +32,7 @@ static const struct
   GType (*type) (void);
 } steps[] = {
   { "lead-in", N_("Lead-in"), sw_lead_in_page_get_type },
+  { "treatment", N_("Treatment day"), sw_treatment_page_get_type },
   { "log", N_("Log"), sw_log_page_get_type },
 };
 
