@@ -27,14 +27,12 @@ first_open (const SwCase *c, GPtrArray *findings)
   return open->len > 0 ? g_ptr_array_steal_index (open, 0) : NULL;
 }
 
-/* The plan that the work-up is heading for: the newest weight, the first possible day, the protocol's own medicines. */
-static SwFinding *
-block_of_work_up (const SwCase *c)
+SwPlan *
+sw_course_draft_plan (const SwCase *c)
 {
   const SwWeight *weight = sw_facts_last (&c->dossier->facts, SW_FACT_WEIGHT);
   g_autoptr (GPtrArray) follow = NULL;
   SwPlan *plan = sw_new (SW_FACT_PLAN, SwPlan);
-  SwFinding *block;
 
   plan->course = c->course;
   plan->weight = weight != NULL ? weight->fact.id : 0;
@@ -47,7 +45,15 @@ block_of_work_up (const SwCase *c)
       if (limit != NULL && limit->type == SW_ARG_DAY)
         plan->treat_day = MAX (plan->treat_day, (SwDay) limit->num);
     }
-  block = first_open (c, sw_gate_a (c, plan));
+  return plan;
+}
+
+static SwFinding *
+block_of_work_up (const SwCase *c)
+{
+  SwPlan *plan = sw_course_draft_plan (c);
+  SwFinding *block = first_open (c, sw_gate_a (c, plan));
+
   sw_fact_free (plan);
   return block;
 }

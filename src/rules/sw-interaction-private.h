@@ -23,6 +23,9 @@ typedef struct
 
 typedef enum { SW_FACT_ANSWER_OTHER, SW_FACT_ANSWER_HOLDS, SW_FACT_ANSWER_MISSING } SwFactHolds;
 
+/* Whether a substance is one party of a row. */
+gboolean sw_check_is_party (const SwCheck *check, SwParty is, const char *code, const char *substance);
+
 /* Walk the exposures that are one party of a row:
  *   for (guint i = 0; (x = sw_check_next (check, is, code, &i)) != NULL;) ... */
 const SwExposure *sw_check_next (const SwCheck *check, SwParty is, const char *code, guint *position);
@@ -33,7 +36,7 @@ SwFactHolds sw_check_fact (const SwCheck *check, const char *party, const SwAnsw
 
 /* The question of a party "question/answer". */
 const SwQuestion *sw_party_question (const char *party);
-/* "diabetes mellitus: yes". (transfer full) */
+/* "diabetes mellitus", "live vaccine, recent or planned: given". (transfer full) */
 char *sw_party_words (const char *party);
 
 /* Adds a finding of a row with its basis and {reason}, told apart by the substance; the row's level in place of the

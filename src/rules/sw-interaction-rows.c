@@ -151,6 +151,28 @@ longest_washout (const SwCheck *check, const SwInteraction *row)
   return longest;
 }
 
+gboolean
+sw_washout_of (const SwCase *c, const SwMedicineTaken *taken, gint64 *days, SwDay *open)
+{
+  SwCheck check = { .c = c, .document = sw_books_interactions (c->books) };
+  gboolean named = !g_str_equal (taken->substance, SW_UNKNOWN_NSAID);
+
+  *days = SW_UNKNOWN;
+  for (guint i = 0; check.document != NULL && i < check.document->rows->len; i++)
+    {
+      const SwInteraction *row = check.document->rows->pdata[i];
+
+      if (row->when != SW_WHEN_WASHOUT)
+        continue;
+      if (sw_check_is_party (&check, row->b_is, row->b, taken->substance))
+        *days = MAX (*days, named ? sw_washout_days (c, taken->substance, row->days) : longest_washout (&check, row));
+      else if (sw_check_is_party (&check, row->a_is, row->a, taken->substance))
+        *days = MAX (*days, sw_washout_days (c, taken->substance, SW_UNKNOWN));
+    }
+  *open = *days != SW_UNKNOWN ? sw_day_add_days (taken->last_day, *days) : SW_NO_DAY;
+  return *days != SW_UNKNOWN;
+}
+
 /* The figure behind a washout: the medicine's own, else the row's. */
 static void
 set_washout_basis (const SwCheck *check, SwFinding *finding, const SwInteraction *row, const char *substance)

@@ -14,8 +14,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-static gboolean
-is_party (const SwCheck *check, SwParty is, const char *code, const char *substance)
+gboolean
+sw_check_is_party (const SwCheck *check, SwParty is, const char *code, const char *substance)
 {
   switch (is)
     {
@@ -37,7 +37,7 @@ sw_check_next (const SwCheck *check, SwParty is, const char *code, guint *positi
     {
       const SwExposure *exposure = &g_array_index (check->exposures, SwExposure, (*position)++);
 
-      if (is_party (check, is, code, exposure->substance))
+      if (sw_check_is_party (check, is, code, exposure->substance))
         return exposure;
     }
   return NULL;
@@ -65,7 +65,11 @@ sw_party_words (const char *party)
   const SwQuestion *question = sw_party_question (party);
   const SwChoice *choice = question != NULL ? sw_question_choice (question, party_answer (party)) : NULL;
 
-  return choice != NULL ? g_strdup_printf ("%s: %s", _(question->name), _(choice->name)) : g_strdup (party);
+  if (choice == NULL)
+    return g_strdup (party);
+  /* "diabetes mellitus", not "diabetes mellitus: yes" */
+  return g_str_equal (choice->code, "yes") ? g_strdup (_(question->name))
+                                           : g_strdup_printf ("%s: %s", _(question->name), _(choice->name));
 }
 
 static SwFactHolds

@@ -361,6 +361,31 @@ START_TEST (test_washout_with_plan)
 }
 END_TEST
 
+/* The day from which the other kind may begin: the last dose and the days of the washout. */
+START_TEST (test_washout_of_taken)
+{
+  static const struct { const char *substance; SwDay last; gint64 days; SwDay open; } packs[] = {
+    { "meloxicam", TODAY - 1, 5, TODAY + 4 },
+    { "carprofen", TODAY - 1, 7, TODAY + 6 },
+    { "robenacoxib", TODAY - 1, 7, TODAY + 6 },
+    { "aspirin", TODAY - 1, 10, TODAY + 9 },
+    { "mavacoxib", TODAY - 1, 30, TODAY + 29 },
+    { SW_UNKNOWN_NSAID, TODAY - 1, 30, TODAY + 29 },
+    { "methylprednisolone-acetate", TODAY - 1, 42, TODAY + 41 },
+    { "carprofen", SW_NO_DAY, 7, SW_NO_DAY },
+    { "gabapentin", TODAY - 1, SW_UNKNOWN, SW_NO_DAY },
+  };
+  g_autoptr (Fixture) fixture = fixture_new ("tigilanol-eu");
+  const SwMedicineTaken *taken = fixture_take (fixture, packs[_i].substance, TODAY - 20, packs[_i].last);
+  gint64 days;
+  SwDay open;
+
+  ck_assert (sw_washout_of (&fixture->c, taken, &days, &open) == (packs[_i].days != SW_UNKNOWN));
+  ck_assert_int_eq (days, packs[_i].days);
+  ck_assert_int_eq (open, packs[_i].open);
+}
+END_TEST
+
 static void
 put_dose (Fixture *fixture, const char *substance, SwDay due, gint64 volume_nl)
 {
@@ -503,6 +528,7 @@ main (void)
   tcase_add_test (tcase, test_incomplete_history);
   tcase_add_loop_test (tcase, test_practice_washout, 0, 5);
   tcase_add_test (tcase, test_washout_with_plan);
+  tcase_add_loop_test (tcase, test_washout_of_taken, 0, 9);
   tcase_add_test (tcase, test_recorded_doses_count);
   tcase_add_test (tcase, test_draft_drops_doses_to_come);
   tcase_add_test (tcase, test_planned_liquid);

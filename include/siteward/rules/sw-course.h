@@ -74,6 +74,10 @@ GPtrArray *sw_course_follow_findings (const SwCase *c, SwDay treat_day);
  * (transfer full) */
 GPtrArray *sw_course_end_findings (const SwCase *c, const SwCourseEnd *end);
 
+/* The plan that a work-up is heading for: the newest weight, the first possible day, the protocol's own medicines; what gate A is
+ * asked about before anybody has chosen. (transfer full): sw_fact_free */
+SwPlan *sw_course_draft_plan (const SwCase *c);
+
 /* The first finding that blocks the next step of this stage, or NULL when nothing does. (transfer full) */
 SwFinding *sw_course_first_block (const SwCase *c);
 

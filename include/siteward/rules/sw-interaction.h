@@ -25,4 +25,8 @@ GPtrArray *sw_interactions_of_plan (const SwCase *c, SwDay treat_day, const char
  * SW_UNKNOWN. */
 gint64 sw_washout_days (const SwCase *c, const char *substance, gint64 otherwise);
 
+/* The washout of what the dog took from elsewhere, and the first day on which the other kind may begin (SW_NO_DAY while it goes on).
+ * For an NSAID whose name is not known: the longest known one. FALSE: no washout is known of it. */
+gboolean sw_washout_of (const SwCase *c, const SwMedicineTaken *taken, gint64 *days, SwDay *open);
+
 G_END_DECLS
