@@ -1,6 +1,6 @@
 /* photograph.c: pictures of the window on a record, for looking at them
  *
- * photograph RECORD AT OUT.png [patient=N] [step=NAME] [page=practice] [section=NAME] [width=W] [height=H]
+ * photograph RECORD AT OUT.png [patient=N] [step=NAME] [page=practice] [section=NAME] [part=NAME] [width=W] [height=H]
  *
  * A program beside the product: the window itself has no such option. Run it with tests/ui/with-display; GTK_THEME=Adwaita:dark
  * makes it dark.
@@ -12,6 +12,7 @@
 
 #include "sw-patient-page.h"
 #include "sw-practice-view.h"
+#include "sw-workup-page.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -34,11 +35,14 @@ arrange (SwWindow *window, int argc, char **argv)
   const char *step = option (argc, argv, "step");
   const char *page = option (argc, argv, "page");
   const char *section = option (argc, argv, "section");
+  const char *part = option (argc, argv, "part"); /* of the work-up */
 
   if (patient != NULL)
     ui_show_patient (window, atoll (patient));
   if (step != NULL)
     g_assert_true (sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (window)), step));
+  if (part != NULL)
+    sw_workup_page_show_section (SW_WORKUP_PAGE (ui_find_type (GTK_WIDGET (window), SW_TYPE_WORKUP_PAGE)), part);
   if (page != NULL)
     gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", page);
   if (section != NULL)

@@ -30,6 +30,9 @@ void sw_finding_view_set_sentence (SwFindingView *self, SwSeverity severity, con
 void sw_finding_view_clear (SwFindingView *self);
 gboolean sw_finding_view_is_empty (SwFindingView *self);
 
+/* A severity as its shape and its word. */
+GtkWidget *sw_severity_new (SwSeverity severity);
+
 /* One finding as a row of its own, for lists that put something beside it (a field for the vet's reason). */
 GtkWidget *sw_finding_row_new (const SwFinding *finding);
 

@@ -27,6 +27,7 @@ typedef enum
   SW_QUANTITY_EXPIRY, /* SwDay, 2027-03-15; 2027-03 means its last day */
   SW_QUANTITY_STRENGTH, /* ug in a mL, entered as mg/mL */
   SW_QUANTITY_WHOLE,  /* whole number from 0 on, without a unit */
+  SW_QUANTITY_DECIMAL, /* thousandths, over 0, without a unit: mg of a medicine are ug inside */
   SW_N_QUANTITIES
 } SwQuantity;
 

@@ -44,8 +44,8 @@ wrapping_label (const char *text)
   return label;
 }
 
-static GtkWidget *
-severity_label (SwSeverity severity)
+GtkWidget *
+sw_severity_new (SwSeverity severity)
 {
   g_autofree char *text = g_strdup_printf ("%s %s", looks[severity].shape, sw_severity_name (severity));
   GtkWidget *label = gtk_label_new (text);
@@ -66,7 +66,7 @@ row_new (SwSeverity severity, const char *sentence, const char *next, const char
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_widget_add_css_class (row, "finding");
-  gtk_box_append (GTK_BOX (row), severity_label (severity));
+  gtk_box_append (GTK_BOX (row), sw_severity_new (severity));
   gtk_box_append (GTK_BOX (words), wrapping_label (sentence));
   if (next != NULL)
     gtk_box_append (GTK_BOX (words), wrapping_label (next));

@@ -11,6 +11,7 @@
 #include "sw-quantity.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _SwQuantityEntry
 {
@@ -90,6 +91,33 @@ parse_whole (const char *text, gint64 *value, GError **error)
   return sw_decimal_parse (text, 0, value, error);
 }
 
+/* A comma is a decimal mark too, as everywhere where people type. */
+static gboolean
+parse_thousandths (const char *text, gint64 *value, GError **error)
+{
+  g_autofree char *number = g_strdelimit (g_strstrip (g_strdup (text)), ",", '.');
+
+  if (!sw_decimal_parse (number, 3, value, error))
+    return FALSE;
+  if (*value > 0)
+    return TRUE;
+  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("“%s” is not over 0."), text);
+  return FALSE;
+}
+
+/* Without zeros at the end: 12.5, 20. */
+static char *
+format_thousandths (gint64 value)
+{
+  char *text = sw_ratio_format (sw_ratio (value, 1000), 3);
+  gsize length = strlen (text);
+
+  while (text[length - 1] == '0')
+    length--;
+  text[text[length - 1] == '.' ? length - 1 : length] = '\0';
+  return text;
+}
+
 static char *
 format_time (gint64 value)
 {
@@ -117,6 +145,7 @@ static const struct
   [SW_QUANTITY_TIME] = { parse_time, format_time, NULL, N_("HH:MM"), 6 },
   [SW_QUANTITY_EXPIRY] = { parse_expiry, sw_day_format, NULL, N_("YYYY-MM"), 11 },
   [SW_QUANTITY_STRENGTH] = { parse_strength, format_strength, "mg/mL", NULL, 5 },
+  [SW_QUANTITY_DECIMAL] = { parse_thousandths, format_thousandths, NULL, NULL, 6 },
   [SW_QUANTITY_WHOLE] = { parse_whole, format_whole, NULL, NULL, 5 },
 };
 

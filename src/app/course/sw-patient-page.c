@@ -21,6 +21,7 @@
 #include "sw-treatment-page.h"
 #include "sw-tumour-dialog.h"
 #include "sw-weight-dialog.h"
+#include "sw-workup-page.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -31,6 +32,7 @@ static const struct
   const char *title;
   GType (*type) (void);
 } steps[] = {
+  { "work-up", N_("Work-up"), sw_workup_page_get_type },
   { "lead-in", N_("Lead-in"), sw_lead_in_page_get_type },
   { "treatment", N_("Treatment day"), sw_treatment_page_get_type },
   { "log", N_("Log"), sw_log_page_get_type },
