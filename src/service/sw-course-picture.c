@@ -1,7 +1,7 @@
 /* sw-course-picture.c: the course line of a dog, made of its dossier
  *
- * Lanes: one for each medicine that is or was planned, in the protocol's order, then what happens on visits: the injection, visits,
- * scores, recurrence, the end.
+ * Lanes: one for each medicine that is or was planned, in the protocol's order, then what happens on visits: the
+ * injection, visits, scores, recurrence, the end.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -78,8 +78,8 @@ add_dose (SwCourseLine *line, const SwCase *c, const SwDosePlan *dose)
 {
   SwMarkState state = mark_of_standing (sw_dose_state (c, dose));
   g_autofree char *sentence = dose_sentence (dose, state);
-  SwLineMark *mark = sw_line_lane_add (lane_of_substance (line, dose->substance), state, dose->due_day, (int) dose->due_minute,
-                                       sentence);
+  SwLineMark *mark = sw_line_lane_add (lane_of_substance (line, dose->substance), state, dose->due_day,
+                                       (int) dose->due_minute, sentence);
 
   mark->kind = SW_FACT_DOSE;
   mark->id = dose->dose;
@@ -139,7 +139,8 @@ add_injection (SwLineLane *lane, const SwCase *c)
       return;
     }
   words = injection->past_limit ? _("past the limit") : injection->outside ? _("outside the gate") : NULL;
-  add_event (lane, c, SW_MARK_INJECTED, &injection->fact, (SwMoment){ injection->day, (int) injection->minute }, words)->outside
+  add_event (lane, c, SW_MARK_INJECTED, &injection->fact, (SwMoment){ injection->day, (int) injection->minute }, words)
+      ->outside
       = injection->outside || injection->past_limit;
 }
 
@@ -293,7 +294,8 @@ add_wound (SwLineCurve *curve, const SwWound *wound)
   gint64 mm2;
 
   if (wound->state == SW_WOUND_OPEN
-      && (wound->length == SW_UNKNOWN || wound->width == SW_UNKNOWN || !sw_wound_area (wound->length, wound->width, &area)))
+      && (wound->length == SW_UNKNOWN || wound->width == SW_UNKNOWN
+          || !sw_wound_area (wound->length, wound->width, &area)))
     return;
   if (!sw_ratio_round (area, &mm2))
     return;

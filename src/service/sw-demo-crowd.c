@@ -44,7 +44,8 @@ invent (Crowd *crowd, GHashTable *args)
   set (args, "sex", g_strdup (g_rand_boolean (crowd->rand) ? "male" : "female"));
   set (args, "neutered", g_strdup (g_rand_boolean (crowd->rand) ? "yes" : "no"));
   set (args, "born", g_strdup_printf ("-%d", g_rand_int_range (crowd->rand, 2000, 5000)));
-  set (args, "weight", g_strdup_printf ("%d.%d kg", g_rand_int_range (crowd->rand, 9, 45), g_rand_int_range (crowd->rand, 0, 10)));
+  set (args, "weight",
+       g_strdup_printf ("%d.%d kg", g_rand_int_range (crowd->rand, 9, 45), g_rand_int_range (crowd->rand, 0, 10)));
   set (args, "region", g_strdup (pick (crowd, "regions")));
   set (args, "side", g_strdup (g_rand_boolean (crowd->rand) ? "left" : "right"));
   set (args, "size", g_strdup_printf ("%d x %d x %d mm", g_rand_int_range (crowd->rand, 10, 14),
@@ -82,7 +83,8 @@ add_dog (Crowd *crowd, guint number, GError **error)
   g_autoptr (GHashTable) args = dog.args;
   SwDemoStep step = { .dog = &dog, .args = args };
 
-  step.when.day = sw_day_add_days (crowd->demo->today, -1 - (gint64) (DAYS_BACK * (guint64) (crowd->n - number) / crowd->n));
+  step.when.day
+      = sw_day_add_days (crowd->demo->today, -1 - (gint64) (DAYS_BACK * (guint64) (crowd->n - number) / crowd->n));
   invent (crowd, args);
   return perform (crowd, &step, "register", error)
          && (number % WITH_COURSE != 0 || lead_in (crowd, &step, error));

@@ -62,7 +62,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwDemo, sw_demo_free)
 /* Reads "-3" or "+2" as days from today. */
 gboolean sw_demo_day (const SwDemo *demo, const char *text, SwDay *day, GError **error);
 
-/* sw-demo-steps.c: one function for each verb of the script; NULL: no such verb. `minute`: when it is done unless the line says so. */
+/* sw-demo-verbs.c: one function for each verb of the script; NULL: no such verb. `minute`: when it is done unless the
+ * line says so. */
 SwDemoPerform sw_demo_verb (const char *verb, int *minute);
 /* What a line of a macro verb ("treat") stands for: verbs and minutes after its own; NULL: no macro. */
 typedef struct
@@ -71,6 +72,28 @@ typedef struct
   int after;
 } SwDemoPart;
 const SwDemoPart *sw_demo_macro (const char *verb);
+
+/* sw-demo-steps.c */
+
+gboolean sw_demo_register (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_weigh (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_add_tumour (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_medicine (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_work_up (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_reason (SwDemo *demo, const SwDemoStep *step, GError **error);
+
+/* sw-demo-course.c */
+
+gboolean sw_demo_set (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_open (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_consent (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_sign (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_move (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_dose (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_tell (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_replace (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_contact (SwDemo *demo, const SwDemoStep *step, GError **error);
+gboolean sw_demo_end (SwDemo *demo, const SwDemoStep *step, GError **error);
 
 /* sw-demo-treatment.c */
 
@@ -95,6 +118,10 @@ gboolean sw_demo_crowd (SwDemo *demo, const SwDemoOptions *options, guint n, GEr
 
 /* Of the step, else of its dog, else NULL. */
 const char *sw_demo_arg (const SwDemoStep *step, const char *name);
+char *sw_demo_dup_arg (const SwDemoStep *step, const char *name);
+/* The day that an argument names; FALSE with an error, or SW_NO_DAY, where it does not. */
+gboolean sw_demo_need_day (SwDemo *demo, const SwDemoStep *step, const char *name, SwDay *day, GError **error);
+SwDay sw_demo_day_if_said (SwDemo *demo, const SwDemoStep *step, const char *name);
 /* The person of by=NAME, else the first who may do this act. */
 gint64 sw_demo_person (SwDemo *demo, const SwDemoStep *step, SwActKind act);
 /* A person other than this one who may do the act. */
@@ -105,7 +132,8 @@ SwReply *sw_demo_perform (SwDemo *demo, const SwDemoStep *step, SwRequest *reque
 /* The same where the reply does not matter. */
 gboolean sw_demo_do (SwDemo *demo, const SwDemoStep *step, SwRequest *request, GError **error);
 /* Fails with a sentence about the line. Returns FALSE. */
-gboolean sw_demo_fail (const SwDemo *demo, const SwDemoStep *step, GError **error, const char *format, ...) G_GNUC_PRINTF (4, 5);
+gboolean sw_demo_fail (const SwDemo *demo, const SwDemoStep *step, GError **error, const char *format, ...)
+    G_GNUC_PRINTF (4, 5);
 /* The tumour of a letter, or 0. */
 gint64 sw_demo_tumour (const SwDemoStep *step, const char *letter);
 

@@ -37,7 +37,8 @@ add_reading (SwDemo *demo, const SwDemoStep *step, gint64 tumour, const char *ty
   return sw_demo_do (demo, step, request, error);
 }
 
-/* A="21.4x18.0x8.9; 21.0x17.6x9.1" B=...; after the verb "tumour" size="..." of the newest. One act for each reading. */
+/* A="21.4x18.0x8.9; 21.0x17.6x9.1" B=...; after the verb "tumour" size="..." of the newest. One act for each
+ * reading. */
 gboolean
 sw_demo_measure (SwDemo *demo, const SwDemoStep *step, GError **error)
 {
@@ -209,7 +210,8 @@ sw_demo_inject (SwDemo *demo, const SwDemoStep *step, GError **error)
   if (release == NULL)
     return sw_demo_fail (demo, step, error, "nothing is released.");
   protocol = sw_books_protocol_named (demo->shipped, sw_demo_arg (step, "protocol"));
-  request = sw_request_injection (sw_demo_person (demo, step, SW_ACT_RECORD_INJECTION), step->dog->patient, step->dog->course);
+  request = sw_request_injection (sw_demo_person (demo, step, SW_ACT_RECORD_INJECTION), step->dog->patient,
+                                  step->dog->course);
   sw_request_add (request, injection (demo, step));
   sw_request_add (request, read_aloud (demo, step, SW_READ_ALOUD_AFTER_DRAWING));
   for (guint i = 0; (row = sw_facts_next (&dossier->facts, SW_FACT_RELEASE_TUMOUR, &i)) != NULL;)
@@ -279,7 +281,9 @@ add_wound (SwDemo *demo, const SwDemoStep *step, SwRequest *request, gint64 tumo
   row->tumour = tumour;
   row->visit = -1;
   row->day = step->when.day;
-  row->state = g_str_equal (said, "closed") ? SW_WOUND_CLOSED : g_str_equal (said, "none") ? SW_WOUND_NONE_YET : SW_WOUND_OPEN;
+  row->state = g_str_equal (said, "closed") ? SW_WOUND_CLOSED
+               : g_str_equal (said, "none") ? SW_WOUND_NONE_YET
+                                            : SW_WOUND_OPEN;
   sw_request_add (request, row);
   if (row->state == SW_WOUND_OPEN
       && (g_strv_length (axes) != 2 || !sw_length_parse (axes[0], &row->length, NULL)

@@ -32,6 +32,31 @@ sw_demo_arg (const SwDemoStep *step, const char *name)
   return value;
 }
 
+gboolean
+sw_demo_need_day (SwDemo *demo, const SwDemoStep *step, const char *name, SwDay *day, GError **error)
+{
+  const char *text = sw_demo_arg (step, name);
+
+  if (text == NULL || !sw_demo_day (demo, text, day, NULL))
+    return sw_demo_fail (demo, step, error, "%s=DAY is missing.", name);
+  return TRUE;
+}
+
+SwDay
+sw_demo_day_if_said (SwDemo *demo, const SwDemoStep *step, const char *name)
+{
+  const char *text = sw_demo_arg (step, name);
+  SwDay day;
+
+  return text != NULL && sw_demo_day (demo, text, &day, NULL) ? day : SW_NO_DAY;
+}
+
+char *
+sw_demo_dup_arg (const SwDemoStep *step, const char *name)
+{
+  return g_strdup (sw_demo_arg (step, name));
+}
+
 gint64
 sw_demo_tumour (const SwDemoStep *step, const char *letter)
 {
@@ -98,8 +123,8 @@ say_findings (const SwDemo *demo, const SwDemoStep *step, const SwReply *reply, 
       g_autofree char *sentence = sw_finding_sentence (finding);
 
       if (finding->severity >= SW_VET_DECIDES)
-        g_string_append_printf (all, "\n  %s (%s%s%s)", sentence, sw_finding_code (finding->code), finding->about ? ":" : "",
-                                finding->about ? finding->about : "");
+        g_string_append_printf (all, "\n  %s (%s%s%s)", sentence, sw_finding_code (finding->code),
+                                finding->about ? ":" : "", finding->about ? finding->about : "");
     }
   sw_demo_fail (demo, step, error, "%s", all->str);
 }
@@ -297,5 +322,6 @@ sw_demo_make (const char *directory, const SwDemoOptions *options, GError **erro
   done = fill (demo, options, error);
   if (!sw_desk_end_batch (demo->desk, done, done ? error : NULL) || !done)
     return FALSE;
-  return options->patients <= demo->dogs->len || sw_demo_crowd (demo, options, options->patients - demo->dogs->len, error);
+  return options->patients <= demo->dogs->len
+         || sw_demo_crowd (demo, options, options->patients - demo->dogs->len, error);
 }

@@ -15,8 +15,9 @@ G_BEGIN_DECLS
 /**
  * SwOperation:
  *
- * Lives between BEGIN IMMEDIATE and its end. An operation reads `c`, adds what it found to the reply, and leaves the rows to write in
- * `facts`, or says refused. It may set c.now back to the moment it is about, and c.course to the course that a row belongs to.
+ * Lives between BEGIN IMMEDIATE and its end. An operation reads `c`, adds what it found to the reply, and leaves the
+ * rows to write in `facts`, or says refused. It may set c.now back to the moment it is about, and c.course to the
+ * course that a row belongs to.
  */
 typedef struct
 {

@@ -53,7 +53,8 @@ load_practice (SwDesk *desk, GError **error)
   zone = g_time_zone_new_identifier (sw_practice_zone (practice));
   if (zone == NULL)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_RECORD, _("The time zone “%s” of this record is not known on this machine."),
+      g_set_error (error, SW_ERROR, SW_ERROR_RECORD,
+                   _("The time zone “%s” of this record is not known on this machine."),
                    sw_practice_zone (practice));
       return FALSE;
     }
@@ -132,8 +133,8 @@ sw_desk_found (const char *directory, const SwFounding *founding, SwClock *clock
 
   if (zone == NULL)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("“%s” is not the name of a time zone; write it like Europe/Lisbon."),
-                   founding->zone);
+      g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+                   _("“%s” is not the name of a time zone; write it like Europe/Lisbon."), founding->zone);
       return NULL;
     }
   now = sw_clock_now (clock, zone);
@@ -215,7 +216,8 @@ complete_facts (SwOperation *op)
 static gboolean
 append (SwDesk *desk, SwOperation *op, GError **error)
 {
-  SwActHead head = { op->act, op->request->person, op->request->patient, op->now.utc_us, op->now.offset_minutes, desk->batch };
+  SwActHead head
+      = { op->act, op->request->person, op->request->patient, op->now.utc_us, op->now.offset_minutes, desk->batch };
 
   if (!sw_store_append (desk->store, &head, op->facts, &op->reply->act, error))
     return FALSE;

@@ -1,7 +1,7 @@
 /* sw-freeze.c: the rows that a release rests on, and what a correction of one of them means
  *
- * Before the injection a correction voids the release in the same transaction: the record never shows a standing release beside a
- * figure that it was not computed with. After it both stand, and only a vet may amend.
+ * Before the injection a correction voids the release in the same transaction: the record never shows a standing
+ * release beside a figure that it was not computed with. After it both stand, and only a vet may amend.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -17,7 +17,8 @@ freeze (GString *frozen, gconstpointer fact)
 {
   const SwFact *head = fact;
 
-  g_string_append_printf (frozen, "%s%s:%" G_GINT64_FORMAT, frozen->len > 0 ? ";" : "", sw_fact_type (head->kind)->table, head->id);
+  g_string_append_printf (frozen, "%s%s:%" G_GINT64_FORMAT, frozen->len > 0 ? ";" : "",
+                          sw_fact_type (head->kind)->table, head->id);
 }
 
 typedef gboolean (*Belongs) (const SwCase *c, gconstpointer fact);
@@ -128,7 +129,8 @@ sw_freeze (const SwCase *c, const SwReadAloud *read_aloud)
 static gboolean
 rests_on (const SwRelease *release, const SwFact *correction)
 {
-  g_autofree char *name = g_strdup_printf ("%s:%" G_GINT64_FORMAT, sw_fact_type (correction->kind)->table, correction->replaces);
+  g_autofree char *name
+      = g_strdup_printf ("%s:%" G_GINT64_FORMAT, sw_fact_type (correction->kind)->table, correction->replaces);
   g_auto (GStrv) frozen = g_strsplit (release->frozen, ";", -1);
 
   return g_strv_contains ((const char *const *) frozen, name);
@@ -180,7 +182,8 @@ amends (const SwFacts *facts, const SwFact *correction)
   if (is_sealed_kind (correction->kind) || score_rests_on (facts, old))
     return TRUE;
   for (guint i = 0; (release = sw_facts_next (facts, SW_FACT_RELEASE, &i)) != NULL;)
-    if (injected (facts, release) && (release->fact.id == old->id ? old->kind == SW_FACT_RELEASE : rests_on (release, correction)))
+    if (injected (facts, release)
+        && (release->fact.id == old->id ? old->kind == SW_FACT_RELEASE : rests_on (release, correction)))
       return TRUE;
   return FALSE;
 }

@@ -113,9 +113,10 @@ is_filled_in (const SwDocumentHead *head, GError **error)
   if (empty->len == 0)
     return TRUE;
   g_set_error (error, SW_ERROR, SW_ERROR_REFUSED,
-               _("%s can't be adopted: %u of its figures have no value, the first of them %s. Fill them in as a revision of your "
-                 "own."),
-               head->id, empty->len, ((const SwFigure *) empty->pdata[0])->name);
+               _("%s can't be adopted: %u of its figures have no value, the first of them %s. Fill them in as a "
+                  "revision of your "
+                  "own."),
+               head->id, empty->len, ((const SwFigure *)empty->pdata[0])->name);
   return FALSE;
 }
 
@@ -132,8 +133,9 @@ is_ticked (const SwDocumentHead *head, const char *ticks, GError **error)
       if (g_strv_contains ((const char *const *) ticked, figure->name))
         continue;
       g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-                   _("Confirm the figure %s of %s first: it was not read in its source, so a vet checks it against the approved "
-                     "product information."),
+                   _("Confirm the figure %s of %s first: it was not read in its source, so a vet checks it against "
+                      "the approved "
+                      "product information."),
                    figure->name, head->id);
       return FALSE;
     }

@@ -23,8 +23,9 @@ adopted_protocol (SwOperation *op, GError **error)
   if (document == NULL || document->doc_kind != SW_DOCUMENT_PROTOCOL)
     g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("Choose a protocol that this practice has adopted."));
   else if (sw_practice_adopted (op->c.practice, SW_DOCUMENT_PROTOCOL, document->doc_id) != document)
-    g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("%s, revision %s, is not adopted: a vet adopts it on the practice page."),
-                 document->doc_id, document->revision);
+    g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+                 _("%s, revision %s, is not adopted: a vet adopts it on the practice page."), document->doc_id,
+                 document->revision);
   else
     return document;
   return NULL;
@@ -51,7 +52,8 @@ tumours_are_the_dogs (SwOperation *op, GError **error)
   return FALSE;
 }
 
-/* One treatment is prepared at a time: its day, its doses and its release would otherwise be told of two courses at once. */
+/* One treatment is prepared at a time: its day, its doses and its release would otherwise be told of two courses at
+ * once. */
 static gboolean
 no_other_before_its_needle (SwOperation *op, GError **error)
 {
@@ -63,8 +65,8 @@ no_other_before_its_needle (SwOperation *op, GError **error)
       {
         g_autofree char *number = sw_course_number (op->dossier, course->fact.id);
 
-        g_set_error (error, SW_ERROR, SW_ERROR_CONFLICT, _("Course %s is open and not treated yet: treat or end it first."),
-                     number);
+        g_set_error (error, SW_ERROR, SW_ERROR_CONFLICT,
+                     _("Course %s is open and not treated yet: treat or end it first."), number);
         return FALSE;
       }
   return TRUE;

@@ -34,7 +34,8 @@ refuse_future (const SwDosePlan *dose, GError **error)
 {
   g_autofree char *day = sw_day_format (dose->due_day), *time = sw_time_format ((int) dose->due_minute);
 
-  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("This dose is due on %s at %s: nothing has become of it yet."), day, time);
+  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("This dose is due on %s at %s: nothing has become of it yet."), day,
+               time);
   return FALSE;
 }
 

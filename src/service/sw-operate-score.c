@@ -79,8 +79,8 @@ add_overall (SwOperation *op, const GArray *tumours)
   for (guint i = 0; i < tumours->len; i++)
     g_ptr_array_add (series, sw_response_sizes (&op->c, g_array_index (tumours, gint64, i), day));
   overall->new_tumour = overall->new_tumour || sw_response_new_tumour (&op->c, day);
-  overall->category = sw_response_overall (TRUE, sw_response_of_targets (series, day), (SwNonTargets) overall->non_targets,
-                                           overall->new_tumour != 0);
+  overall->category = sw_response_overall (TRUE, sw_response_of_targets (series, day),
+                                           (SwNonTargets) overall->non_targets, overall->new_tumour != 0);
   overall->fact.patient = op->request->patient;
   before = sw_facts_current_like (&op->dossier->facts, overall);
   if (before != NULL)
@@ -98,7 +98,8 @@ sw_operate_score (SwOperation *op, GError **error)
     return FALSE;
   if (sw_dossier_injection (op->dossier, op->c.course) == NULL)
     {
-      g_set_error (error, SW_ERROR, SW_ERROR_REFUSED, _("Nothing was injected in this course, so there is no response to score."));
+      g_set_error (error, SW_ERROR, SW_ERROR_REFUSED,
+                   _("Nothing was injected in this course, so there is no response to score."));
       return FALSE;
     }
   tumours = sw_dossier_course_tumours (op->dossier, op->c.course);

@@ -102,8 +102,8 @@ add_tumour (SwOperation *op, const SwTumourDose *dose, SwRelease *release, gint6
     {
       g_autofree char *letter = sw_tumour_letter (dose->letter);
 
-      g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("Say how much was drawn for tumour %s: no dose can be computed for it."),
-                   letter);
+      g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+                   _("Say how much was drawn for tumour %s: no dose can be computed for it."), letter);
       return FALSE;
     }
   release->total_nl += row->drawn_nl;
@@ -165,7 +165,8 @@ has_finding (GPtrArray *findings, const SwFinding *like)
     {
       const SwFinding *finding = findings->pdata[i];
 
-      if (finding->code == like->code && finding->tumour == like->tumour && g_strcmp0 (finding->about, like->about) == 0)
+      if (finding->code == like->code && finding->tumour == like->tumour
+          && g_strcmp0 (finding->about, like->about) == 0)
         return TRUE;
     }
   return FALSE;
@@ -186,7 +187,8 @@ sw_operate_release (SwOperation *op, GError **error)
   GPtrArray *findings;
   gboolean blocked;
 
-  if (!sw_operation_has_course (op, error) || !not_injected_yet (op, error) || !sw_operation_moment (op, &op->c.now, error))
+  if (!sw_operation_has_course (op, error) || !not_injected_yet (op, error)
+      || !sw_operation_moment (op, &op->c.now, error))
     return FALSE;
   findings = sw_gate_b (&op->c, SW_GATE_AT_RELEASE);
   dose = sw_dose_of_case (&op->c, op->request->outside ? error : NULL);
@@ -256,9 +258,10 @@ standing_release (SwOperation *op, GError **error)
   const SwRelease *release = sw_dossier_release (op->dossier, op->c.course);
 
   if (release == NULL)
-    g_set_error (error, SW_ERROR, SW_ERROR_REFUSED,
-                 _("No release stands for this course: release the dose, or, if it was given without one, let a vet write the "
-                   "release afterwards with the reason."));
+    g_set_error (
+        error, SW_ERROR, SW_ERROR_REFUSED,
+        _("No release stands for this course: release the dose, or, if it was given without one, let a vet write the "
+           "release afterwards with the reason."));
   return release;
 }
 

@@ -49,7 +49,8 @@ sw_operation_not_ahead (SwOperation *op, SwMoment when, GError **error)
 
   if (sw_moment_compare (when, op->now.local) <= 0)
     return TRUE;
-  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("%s %s has not come yet: only what has happened is recorded."), day, time);
+  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("%s %s has not come yet: only what has happened is recorded."), day,
+               time);
   return FALSE;
 }
 

@@ -1,7 +1,8 @@
 /* sw-patient-list.c: the patients that match a search, as a list model
  *
- * Three things arrive on their own: a new spine, rows of it, and news of a change. Each request for a spine has a generation, and an
- * answer of an older one is dropped. Rows asked for in one turn of the main loop are asked of the record together.
+ * Three things arrive on their own: a new spine, rows of it, and news of a change. Each request for a spine has a
+ * generation, and an answer of an older one is dropped. Rows asked for in one turn of the main loop are asked of the
+ * record together.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -13,8 +14,8 @@
 /* Rows kept although nobody holds them, so that scrolling back finds them loaded. */
 #define KEPT_ROWS 1024
 
-/* A range of more rows than this is replaced in two steps, removing and then adding: a selection model and the view would ask for
- * each added item to look for those that they knew (GTK 4.8). */
+/* A range of more rows than this is replaced in two steps, removing and then adding: a selection model and the view
+ * would ask for each added item to look for those that they knew (GTK 4.8). */
 #define ONE_STEP_ROWS 512
 
 struct _SwPatientList
@@ -392,10 +393,10 @@ sw_patient_list_class_init (SwPatientListClass *class)
                                                    G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  signals[REFRESHED] = g_signal_new ("refreshed", SW_TYPE_PATIENT_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                                     0);
-  signals[FAILED] = g_signal_new ("failed", SW_TYPE_PATIENT_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                  G_TYPE_STRING);
+  signals[REFRESHED]
+      = g_signal_new ("refreshed", SW_TYPE_PATIENT_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[FAILED] = g_signal_new ("failed", SW_TYPE_PATIENT_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                                  1, G_TYPE_STRING);
 }
 
 static void

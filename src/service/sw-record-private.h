@@ -59,7 +59,8 @@ typedef struct
 /* On the writer thread: tells the record what was written since the last look, if it is still there. */
 void sw_writer_tell (SwWriter *writer);
 
-/* Queues `work`, which reads or writes on the writer thread; fails the task where the record is closed. Takes the task. */
+/* Queues `work`, which reads or writes on the writer thread; fails the task where the record is closed. Takes the
+ * task. */
 void sw_record_queue (SwRecord *self, GTask *task, SwWork work);
 void sw_record_queue_reader (SwRecord *self, GTask *task, SwWork work);
 

@@ -222,7 +222,8 @@ sw_record_load_rows_async (SwRecord *self, const gint64 *patients, guint n, GCan
   GArray *ids = g_array_sized_new (FALSE, FALSE, sizeof (gint64), n);
 
   g_array_append_vals (ids, patients, n);
-  queue_load (self, new_task (self, sw_record_load_rows_async, cancellable, callback, data), &(Query){ .ids = ids }, load_rows);
+  queue_load (self, new_task (self, sw_record_load_rows_async, cancellable, callback, data), &(Query){ .ids = ids },
+              load_rows);
 }
 
 GPtrArray *
@@ -248,8 +249,8 @@ check (gpointer shared, GTask *task)
 {
   GError *error = NULL;
   SwStore *store = reader_store (shared, task, &error);
-  SwCheckReport *report = store ? sw_check_record (store, g_task_get_task_data (task), g_task_get_cancellable (task), &error)
-                                : NULL;
+  SwCheckReport *report
+      = store ? sw_check_record (store, g_task_get_task_data (task), g_task_get_cancellable (task), &error) : NULL;
 
   return_pointer (task, report, (GDestroyNotify) sw_check_report_free, error);
 }

@@ -90,7 +90,8 @@ sw_record_class_init (SwRecordClass *class)
                                    G_TYPE_INT64);
   signals[PRACTICE_CHANGED] = g_signal_new ("practice-changed", SW_TYPE_RECORD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                             G_TYPE_NONE, 0);
-  signals[DAY_CHANGED] = g_signal_new ("day-changed", SW_TYPE_RECORD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[DAY_CHANGED]
+      = g_signal_new ("day-changed", SW_TYPE_RECORD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

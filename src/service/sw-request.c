@@ -111,7 +111,12 @@ sw_request_untick (gint64 person, gint64 patient, const SwDoseEvent *event)
 }
 
 SwRequest *
-sw_request_open_course (gint64 person, gint64 patient, gint64 document, const gint64 *tumours, guint n_tumours, gint64 follows,
+sw_request_open_course (gint64 person,
+                        gint64 patient,
+                        gint64 document,
+                        const gint64 *tumours,
+                        guint n_tumours,
+                        gint64 follows,
                         const char *purpose)
 {
   SwRequest *request = guarded (SW_REQUEST_OPEN_COURSE, SW_ACT_OPEN_COURSE, person, patient, 0);
@@ -213,7 +218,8 @@ sw_request_adopt_document (SwRequest *request, SwDocumentKind kind, GBytes *byte
 }
 
 SwRequest *
-sw_request_score (gint64 person, gint64 patient, gint64 course, SwDay day, SwNonTargets non_targets, gboolean new_tumour)
+sw_request_score (
+    gint64 person, gint64 patient, gint64 course, SwDay day, SwNonTargets non_targets, gboolean new_tumour)
 {
   SwRequest *request = guarded (SW_REQUEST_SCORE, SW_ACT_SCORE, person, patient, course);
   SwOverall *overall = sw_new (SW_FACT_OVERALL, SwOverall);
@@ -228,7 +234,8 @@ sw_request_score (gint64 person, gint64 patient, gint64 course, SwDay day, SwNon
 }
 
 SwRequest *
-sw_request_end_course (gint64 person, gint64 patient, gint64 course, SwEnd end, gint64 cause, SwDay day, gboolean certain)
+sw_request_end_course (
+    gint64 person, gint64 patient, gint64 course, SwEnd end, gint64 cause, SwDay day, gboolean certain)
 {
   SwRequest *request = guarded (SW_REQUEST_END_COURSE, SW_ACT_END_COURSE, person, patient, course);
   SwCourseEnd *row = sw_new (SW_FACT_COURSE_END, SwCourseEnd);

@@ -1,7 +1,7 @@
 /* sw-summaries.c: what the patient list shows of a dog's courses
  *
- * A summary says how things stood at the last act about this dog, so that it holds no "today" and can be computed again from the
- * facts at any time: the due day it names is what a later day is compared with.
+ * A summary says how things stood at the last act about this dog, so that it holds no "today" and can be computed
+ * again from the facts at any time: the due day it names is what a later day is compared with.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -19,8 +19,8 @@ typedef void (*SwWork) (gpointer shared, GTask *task);
 SwWorker *sw_worker_new (const char *name, gpointer shared);
 /* Takes the task. */
 void sw_worker_push (SwWorker *worker, GTask *task, SwWork work);
-/* The thread ends once what is queued is worked off; `last` is called on it at the very end. Whether to wait for that; the thread
- * itself never does. */
+/* The thread ends once what is queued is worked off; `last` is called on it at the very end. Whether to wait for that;
+ * the thread itself never does. */
 void sw_worker_stop (SwWorker *worker, GDestroyNotify last, gboolean wait);
 
 G_END_DECLS

@@ -100,8 +100,8 @@ run_new (SwTool *tool, int argc, char **argv, GError **error)
   };
   SwFounding founding = { 0 };
 
-  if (!sw_tool_parse (tool, "new DIR --first NAME", "Makes an empty record in an absent or empty folder.", entries, argc, argv,
-                      error))
+  if (!sw_tool_parse (tool, "new DIR --first NAME", "Makes an empty record in an absent or empty folder.", entries,
+                      argc, argv, error))
     return SW_TOOL_BAD_INPUT;
   founding = (SwFounding){ .first_name = first, .zone = zone, .practice = name, .practice_only = practice };
   return record_new (tool, &founding, at, error);
@@ -171,7 +171,8 @@ run_demo (SwTool *tool, int argc, char **argv, GError **error)
     { NULL },
   };
 
-  if (!sw_tool_parse (tool, "demo DIR", "Makes an invented practice in an absent or empty folder.", entries, argc, argv, error)
+  if (!sw_tool_parse (tool, "demo DIR", "Makes an invented practice in an absent or empty folder.", entries, argc, argv,
+                      error)
       || !take_folders (tool, 1, error) || !parse_today (tool, day, &options.today, error))
     return SW_TOOL_BAD_INPUT;
   tool->field = "patients";
@@ -185,8 +186,9 @@ run_demo (SwTool *tool, int argc, char **argv, GError **error)
   options.seed = (guint) seed;
   options.progress = patients > 1000 ? show_progress : NULL;
   options.data = &shown;
-  return sw_demo_make (tool->rest[0], &options, error) && print_demo (tool, tool->rest[0], &options, error) ? SW_TOOL_DONE
-                                                                                                             : SW_TOOL_TROUBLE;
+  return sw_demo_make (tool->rest[0], &options, error) && print_demo (tool, tool->rest[0], &options, error)
+             ? SW_TOOL_DONE
+             : SW_TOOL_TROUBLE;
 }
 
 /* --- check --- */
@@ -264,8 +266,9 @@ run_backup (SwTool *tool, int argc, char **argv, GError **error)
   const GOptionEntry entries[] = { { NULL } };
   g_autoptr (SwStore) store = NULL;
 
-  if (!sw_tool_parse (tool, "backup DIR COPY", "Copies a record, while it may be in use, into an absent or empty folder.",
-                      entries, argc, argv, error)
+  if (!sw_tool_parse (tool, "backup DIR COPY",
+                      "Copies a record, while it may be in use, into an absent or empty folder.", entries, argc, argv,
+                      error)
       || !take_folders (tool, 2, error))
     return SW_TOOL_BAD_INPUT;
   tool->field = NULL;
@@ -280,7 +283,8 @@ run_restore (SwTool *tool, int argc, char **argv, GError **error)
 {
   const GOptionEntry entries[] = { { NULL } };
 
-  if (!sw_tool_parse (tool, "restore COPY DIR", "Puts a backup into an absent or empty folder.", entries, argc, argv, error)
+  if (!sw_tool_parse (tool, "restore COPY DIR", "Puts a backup into an absent or empty folder.", entries, argc, argv,
+                      error)
       || !take_folders (tool, 2, error))
     return SW_TOOL_BAD_INPUT;
   tool->field = NULL;
@@ -296,7 +300,8 @@ static const struct
   const char *name;
   SwToolExit (*run) (SwTool *tool, int argc, char **argv, GError **error);
 } verbs[] = {
-  { "new", run_new }, { "demo", run_demo }, { "check", run_check }, { "backup", run_backup }, { "restore", run_restore },
+  { "new", run_new },       { "demo", run_demo },       { "check", run_check },
+  { "backup", run_backup }, { "restore", run_restore },
 };
 
 static SwToolExit
@@ -309,7 +314,8 @@ run_verb (SwTool *tool, int argc, char **argv, GError **error)
   for (int i = 1; i < argc; i++)
     tool->json = tool->json || g_str_equal (argv[i], "--json");
   g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-               _("Write record new DIR, record demo DIR, record check DIR, record backup DIR COPY or record restore COPY DIR."));
+               _("Write record new DIR, record demo DIR, record check DIR, record backup DIR COPY or record restore "
+                  "COPY DIR."));
   return SW_TOOL_BAD_INPUT;
 }
 

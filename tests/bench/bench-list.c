@@ -1,7 +1,7 @@
 /* bench-list.c: searching the patient list of a large practice, from the keystroke to items-changed
  *
- * Makes a record of SW_BENCH_PATIENTS (200,000) invented dogs in the folder of the build, types names letter by letter, and reports
- * each letter: milliseconds and how many patients match. Target: 16 ms.
+ * Makes a record of SW_BENCH_PATIENTS (200,000) invented dogs in the folder of the build, types names letter by
+ * letter, and reports each letter: milliseconds and how many patients match. Target: 16 ms.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -125,7 +125,7 @@ fixture_assert_sound (const char *folder)
   g_autoptr (SwCheckReport) report = store ? sw_check_record (store, NULL, NULL, &error) : NULL;
 
   ck_assert_msg (report != NULL, "%s", error ? error->message : "");
-  ck_assert_msg (report->troubles->len == 0, "%s", report->troubles->len > 0 ? (char *) report->troubles->pdata[0] : "");
+  ck_assert_msg (report->troubles->len == 0, "%s", report->troubles->len > 0 ? (char *)report->troubles->pdata[0] : "");
 }
 
 int

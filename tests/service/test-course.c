@@ -71,9 +71,10 @@ END_TEST
 START_TEST (test_actual_time_decides_the_state)
 {
   /* due 08:00 every 12 hours; given up to 60 minutes either side, late up to half the interval (domain 5) */
-  static const struct { int hours, minutes; SwDoseState state; } rows[] = {
-    { 8, 59, SW_DOSE_GIVEN }, { 9, 0, SW_DOSE_GIVEN }, { 9, 1, SW_DOSE_LATE }, { 14, 0, SW_DOSE_LATE }, { 14, 1, SW_DOSE_MISSED },
-    { 7, 0, SW_DOSE_GIVEN },  { 6, 59, SW_DOSE_LATE },
+  static const struct { int hours, minutes; SwDoseState state;
+  } rows[] = {
+    { 8, 59, SW_DOSE_GIVEN },  { 9, 0, SW_DOSE_GIVEN }, { 9, 1, SW_DOSE_LATE },  { 14, 0, SW_DOSE_LATE },
+    { 14, 1, SW_DOSE_MISSED }, { 7, 0, SW_DOSE_GIVEN }, { 6, 59, SW_DOSE_LATE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
@@ -87,7 +88,8 @@ START_TEST (test_actual_time_decides_the_state)
       fixture_at (f, FIXTURE_TODAY, 16, 0);
       reply = fixture_done (f, tick (f, morning, 0, SW_DOSE_LATE, rows[i].hours, rows[i].minutes));
       after = fixture_dossier (f, f->tansy);
-      ck_assert_msg (event_of (after, morning)->state == (gint64) rows[i].state, "%02d:%02d", rows[i].hours, rows[i].minutes);
+      ck_assert_msg (event_of (after, morning)->state == (gint64) rows[i].state, "%02d:%02d", rows[i].hours,
+                     rows[i].minutes);
     }
 }
 END_TEST
@@ -143,10 +145,14 @@ START_TEST (test_move_day)
   g_autoptr (SwReply) moved = NULL;
   g_autoptr (SwDossier) dossier = NULL;
 
-  fixture_refused (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 1, SW_MOVE_UNDECIDED), "same-day");
-  fixture_refused (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 9, SW_MOVE_UNDECIDED), "long-delay");
-  fixture_fails (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 9, SW_MOVE_ANEW), SW_ERROR_ROLE);
-  moved = fixture_done (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 2, SW_MOVE_UNDECIDED));
+  fixture_refused (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 1, SW_MOVE_UNDECIDED),
+                   "same-day");
+  fixture_refused (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 9, SW_MOVE_UNDECIDED),
+                   "long-delay");
+  fixture_fails (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 9, SW_MOVE_ANEW),
+                 SW_ERROR_ROLE);
+  moved
+      = fixture_done (f, sw_request_move_day (TOMAS, f->tansy, f->tansy_course, FIXTURE_TODAY + 2, SW_MOVE_UNDECIDED));
   dossier = fixture_dossier (f, f->tansy);
   ck_assert_int_eq (sw_dossier_plan (dossier, f->tansy_course)->treat_day, FIXTURE_TODAY + 2);
 }
@@ -168,7 +174,8 @@ START_TEST (test_reweigh_plan)
   sw_request_add (request, weight);
   weighed = fixture_done (f, request);
   fixture_fails (f, sw_request_reweigh_plan (ODA, f->tansy, f->tansy_course, 999), SW_ERROR_INPUT);
-  replanned = fixture_done (f, sw_request_reweigh_plan (ODA, f->tansy, f->tansy_course, sw_reply_id (weighed, SW_FACT_WEIGHT)));
+  replanned = fixture_done (
+      f, sw_request_reweigh_plan (ODA, f->tansy, f->tansy_course, sw_reply_id (weighed, SW_FACT_WEIGHT)));
   dossier = fixture_dossier (f, f->tansy);
   ck_assert_int_eq (fixture_dose (dossier, FIXTURE_TODAY, 20, "prednisolone")->dose_ug, 10000);
   ck_assert_int_eq (sw_dossier_plan (dossier, f->tansy_course)->cause, SW_PLAN_REWEIGHED);
@@ -266,7 +273,8 @@ END_TEST
 START_TEST (test_end_course)
 {
   g_autoptr (Fixture) f = fixture_new ();
-  SwRequest *request = sw_request_end_course (ODA, f->patient, f->course, SW_END_WITHDRAWN, SW_UNKNOWN, FIXTURE_TODAY, TRUE);
+  SwRequest *request
+      = sw_request_end_course (ODA, f->patient, f->course, SW_END_WITHDRAWN, SW_UNKNOWN, FIXTURE_TODAY, TRUE);
   g_autoptr (SwReply) ended = NULL;
   g_autoptr (SwDossier) dossier = NULL;
   g_autoptr (GPtrArray) doses = NULL;
@@ -296,7 +304,8 @@ START_TEST (test_score)
   SwLook *look = sw_new (SW_FACT_LOOK, SwLook);
   const SwScore *score;
 
-  fixture_fails (f, sw_request_score (ODA, f->patient, f->course, FIXTURE_TODAY, SW_NON_TARGETS_NONE, FALSE), SW_ERROR_REFUSED);
+  fixture_fails (f, sw_request_score (ODA, f->patient, f->course, FIXTURE_TODAY, SW_NON_TARGETS_NONE, FALSE),
+                 SW_ERROR_REFUSED);
   released = fixture_done (f, release (f, ODA));
   fixture_at (f, FIXTURE_TODAY, 10, 45);
   injected = fixture_done (f, fixture_injection (f, ODA, 10, 41));
@@ -322,7 +331,8 @@ START_TEST (test_score)
   ck_assert (again->amended); /* the same day again: the score is amended */
   g_clear_pointer (&dossier, sw_dossier_free);
   dossier = fixture_dossier (f, f->patient);
-  ck_assert_int_eq (((const SwOverall *) sw_facts_last (&dossier->facts, SW_FACT_OVERALL))->category, SW_CATEGORY_PROGRESSIVE);
+  ck_assert_int_eq (((const SwOverall *)sw_facts_last (&dossier->facts, SW_FACT_OVERALL))->category,
+                    SW_CATEGORY_PROGRESSIVE);
   fixture_assert_sound (f->folder);
 }
 END_TEST

@@ -135,8 +135,8 @@ show (Shown *shown, const char *name)
   sw_dossier_free (shown->dossier);
   shown->dossier = sw_store_load_dossier (shown->store, g_array_index (ids, gint64, 0), NULL);
   course = sw_dossier_last_course (shown->dossier);
-  shown->c = (SwCase){ shown->dossier, shown->practice, shown->books, course ? course->fact.id : 0, sw_demo_now (&options),
-                       shown->zone };
+  shown->c = (SwCase){ shown->dossier,         shown->practice, shown->books, course ? course->fact.id : 0,
+                       sw_demo_now (&options), shown->zone };
   return &shown->c;
 }
 
@@ -229,15 +229,18 @@ START_TEST (test_named_cases)
   ck_assert_uint_eq (n_current (show (shown, "Arlo"), SW_FACT_INJECTION_TUMOUR), 2); /* two tumours in one treatment */
   c = show (shown, "Thistle"); /* a second injection, which names the course it follows */
   ck_assert_uint_eq (n_current (c, SW_FACT_INJECTION), 2);
-  ck_assert_int_ne (((const SwCourseDetails *) sw_facts_of_course (&c->dossier->facts, SW_FACT_COURSE_DETAILS, c->course))->follows,
-                    0);
+  ck_assert_int_ne (
+      ((const SwCourseDetails *)sw_facts_of_course (&c->dossier->facts, SW_FACT_COURSE_DETAILS, c->course))->follows,
+      0);
   ck_assert_uint_eq (n_current (show (shown, "Saffron"), SW_FACT_RECURRENCE), 1);
   c = show (shown, "Dove");
   ck_assert_int_eq (((const SwCourseEnd *) sw_facts_last (&c->dossier->facts, SW_FACT_COURSE_END))->end, SW_END_LOST);
   c = show (shown, "Moss");
   ck_assert_int_eq (sw_dossier_injection (c->dossier, c->course)->outside, 1);
-  ck_assert_int_eq (((const SwWeight *) sw_facts_last (&show (shown, "Fennel")->dossier->facts, SW_FACT_WEIGHT))->grams, 12000);
-  ck_assert_int_eq (((const SwWeight *) sw_facts_last (&show (shown, "Nib")->dossier->facts, SW_FACT_WEIGHT))->grams, 3500);
+  ck_assert_int_eq (((const SwWeight *)sw_facts_last (&show (shown, "Fennel")->dossier->facts, SW_FACT_WEIGHT))->grams,
+                    12000);
+  ck_assert_int_eq (((const SwWeight *)sw_facts_last (&show (shown, "Nib")->dossier->facts, SW_FACT_WEIGHT))->grams,
+                    3500);
 }
 END_TEST
 
@@ -265,7 +268,8 @@ START_TEST (test_picture)
   g_autoptr (SwCourseLine) moss = sw_course_picture (show (shown, "Moss"));
   g_autoptr (SwCourseLine) none = sw_course_picture (show (shown, "Halley"));
 
-  /* 14 doses every 12 hours and 3 in the morning (domain 3.1): three of day -2 and -1 told, one missed, this morning's given */
+  /* 14 doses every 12 hours and 3 in the morning (domain 3.1): three of day -2 and -1 told, one missed, this morning's
+   * given */
   ck_assert_uint_eq (n_marks (tansy, "prednisolone", SW_MARK_GIVEN), 2);
   ck_assert_uint_eq (n_marks (tansy, "prednisolone", SW_MARK_MISSED), 1);
   ck_assert_uint_eq (n_marks (tansy, "prednisolone", SW_MARK_PLANNED), 14);

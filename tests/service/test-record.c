@@ -1,4 +1,6 @@
-/* test-record.c: a record on its threads: order, cancelling, signals, two processes, and never a tick withdrawn beside a release
+/* test-record.c: a record on its threads: order, cancelling, signals, two processes
+ *
+ * And never a tick taken back beside a standing release.
  *
  * Called with arguments it is the second process: FOLDER weigh PATIENT GRAMS.
  *

@@ -1,4 +1,4 @@
-/* test-release.c: release and injection refused and allowed; what a correction does to a release; what happened outside the gate
+/* test-release.c: release and injection refused and allowed, corrections, what happened outside the gate
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -1,7 +1,8 @@
 /* sw-clock.h: what time it is, as an argument
  *
- * The only clock of the program. A live record runs on the machine's; a record flagged practice-only may run on a scripted one that
- * stands still until it is set (--at, the demo practice, tests). Local time is always that of the record's zone.
+ * The only clock of the program. A live record runs on the machine's; a record flagged practice-only may run on a
+ * scripted one that stands still until it is set (--at, the demo practice, tests). Local time is always that of the
+ * record's zone.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

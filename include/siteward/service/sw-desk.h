@@ -1,10 +1,10 @@
 /* sw-desk.h: one open record and a clock: performs requests, synchronously
  *
- * Where store, rules and clock meet. The command line, the demo and tests use it directly; the window never does: it goes through
- * SwRecord, whose writer thread owns a desk. A desk belongs to one thread at a time.
+ * Where store, rules and clock meet. The command line, the demo and tests use it directly; the window never does: it
+ * goes through SwRecord, whose writer thread owns a desk. A desk belongs to one thread at a time.
  *
- * A guarded request runs wholly between BEGIN IMMEDIATE and COMMIT: load again, ask the rules, append or roll back. Every act that
- * touches a course rewrites its line in course_summary in the same transaction.
+ * A guarded request runs wholly between BEGIN IMMEDIATE and COMMIT: load again, ask the rules, append or roll back.
+ * Every act that touches a course rewrites its line in course_summary in the same transaction.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -42,7 +42,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwDesk, sw_desk_free)
 /* NULL: an error; otherwise done or refused. */
 SwReply *sw_desk_perform (SwDesk *desk, const SwRequest *request, GError **error);
 
-/* From here on requests share one transaction and one batch number, until the end, which keeps all or (FALSE) nothing. */
+/* From here on requests share one transaction and one batch number, until the end, which keeps all or
+ * (FALSE) nothing. */
 gboolean sw_desk_begin_batch (SwDesk *desk, GError **error);
 gboolean sw_desk_end_batch (SwDesk *desk, gboolean keep, GError **error);
 

@@ -3,9 +3,9 @@
  *   store: ids that match, in order ---> spine (array of ids) ---> GListModel: n = spine length
  *   store: rows of a page of ids    ---> item cache (id -> SwPatientRow, the same object while anyone holds it)
  *
- * Filter and sort are the database's. A row is empty (loaded FALSE) until its page arrives, then it notifies. Refreshing strips what
- * the old and the new spine have in common at both ends and emits one items-changed for the rest; an older answer is dropped.
- * Own the selection as a patient id, not a position.
+ * Filter and sort are the database's. A row is empty (loaded FALSE) until its page arrives, then it notifies.
+ * Refreshing strips what the old and the new spine have in common at both ends and emits one items-changed for the
+ * rest; an older answer is dropped. Own the selection as a patient id, not a position.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -18,8 +18,8 @@
 
 G_BEGIN_DECLS
 
-/* One line of the list. Properties: patient (int64), name, client, number, stage (code, "" without a course), due-day, due-minute
- * (int64, SW_UNKNOWN: nothing due), loaded. All notify when the row is filled or refreshed. */
+/* One line of the list. Properties: patient (int64), name, client, number, stage (code, "" without a course), due-day,
+ * due-minute (int64, SW_UNKNOWN: nothing due), loaded. All notify when the row is filled or refreshed. */
 #define SW_TYPE_PATIENT_ROW (sw_patient_row_get_type ())
 G_DECLARE_FINAL_TYPE (SwPatientRow, sw_patient_row, SW, PATIENT_ROW, GObject)
 
@@ -31,8 +31,8 @@ const char *sw_patient_row_get_stage (SwPatientRow *self);
 SwMoment sw_patient_row_get_due (SwPatientRow *self);
 gboolean sw_patient_row_get_loaded (SwPatientRow *self);
 
-/* Properties: search (string), show (int, SwShow), loading. Signals: refreshed (), a spine has been taken over; failed (sentence), it
- * or rows of it could not be read: what the list shows stays as it was. */
+/* Properties: search (string), show (int, SwShow), loading. Signals: refreshed (), a spine has been taken over; failed
+ * (sentence), it or rows of it could not be read: what the list shows stays as it was. */
 #define SW_TYPE_PATIENT_LIST (sw_patient_list_get_type ())
 G_DECLARE_FINAL_TYPE (SwPatientList, sw_patient_list, SW, PATIENT_LIST, GObject)
 

@@ -1,7 +1,8 @@
 /* sw-record.h: a record open in a window: everything asynchronous, and what changed as signals
  *
- * Two threads of its own: a writer that owns the desk and works off acts and page loads in order, and a reader on a read-only
- * connection for what takes long (check, backup). Replies arrive in the caller's main context; the main loop never waits. Cancelling reaches into the database.
+ * Two threads of its own: a writer that owns the desk and works off acts and page loads in order, and a reader on a
+ * read-only connection for what takes long (check, backup). Replies arrive in the caller's main context; the main loop
+ * never waits. Cancelling reaches into the database.
  *
  * Signals, emitted in the context the record was opened in:
  *   changed (gint64 patient)   something about this patient was written, here or by another program
@@ -35,12 +36,12 @@ void sw_record_close_async (SwRecord *self, GAsyncReadyCallback callback, gpoint
 gboolean sw_record_close_finish (SwRecord *self, GAsyncResult *result, GError **error);
 
 /* Takes the request. */
-void sw_record_perform_async (SwRecord *self, SwRequest *request, GCancellable *cancellable, GAsyncReadyCallback callback,
-                              gpointer data);
+void sw_record_perform_async (SwRecord *self, SwRequest *request, GCancellable *cancellable,
+                              GAsyncReadyCallback callback, gpointer data);
 SwReply *sw_record_perform_finish (SwRecord *self, GAsyncResult *result, GError **error);
 
-void sw_record_load_dossier_async (SwRecord *self, gint64 patient, GCancellable *cancellable, GAsyncReadyCallback callback,
-                                   gpointer data);
+void sw_record_load_dossier_async (SwRecord *self, gint64 patient, GCancellable *cancellable,
+                                   GAsyncReadyCallback callback, gpointer data);
 SwDossier *sw_record_load_dossier_finish (SwRecord *self, GAsyncResult *result, GError **error);
 
 /* The practice as last read; never NULL on an open record. Borrowed until the next return to the main loop. */
@@ -50,7 +51,8 @@ const char *sw_record_get_directory (SwRecord *self);
 gboolean sw_record_get_practice_only (SwRecord *self);
 GTimeZone *sw_record_get_zone (SwRecord *self);
 SwNow sw_record_get_now (SwRecord *self);
-/* What rules look at, for a page's dossier and a course of it or 0, now. All of it is borrowed: ask again in each callback. */
+/* What rules look at, for a page's dossier and a course of it or 0, now. All of it is borrowed: ask again in each
+ * callback. */
 void sw_record_get_case (SwRecord *self, const SwDossier *dossier, gint64 course, SwCase *c);
 
 /* Newest first; as sw_store_journal. (transfer full) SwJournalLine */

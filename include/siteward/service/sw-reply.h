@@ -21,8 +21,8 @@ typedef struct
 /**
  * SwReply:
  *
- * Not done is an answer, not an error: the rules refused, `findings` say why, and nothing was written. Trouble with role, conflict,
- * input or disk is a GError instead. When done, `findings` may hold notes.
+ * Not done is an answer, not an error: the rules refused, `findings` say why, and nothing was written. Trouble with
+ * role, conflict, input or disk is a GError instead. When done, `findings` may hold notes.
  */
 typedef struct
 {
