@@ -77,6 +77,8 @@ void sw_freeze_apply (SwOperation *op);
 
 /* What the list shows of each of the dog's courses. (transfer full) SwCourseSummary */
 GArray *sw_summarise (const SwDossier *dossier, const SwPractice *practice, const SwBooks *books);
+/* What the outcomes count of the dog. (transfer full) SwTreated */
+GArray *sw_count_treated (const SwDossier *dossier, const SwPractice *practice, const SwBooks *books);
 
 /* For sw-record.c, which shares the desk's store on its writer thread. */
 SwStore *sw_desk_store (SwDesk *desk);

@@ -245,12 +245,13 @@ touches_course (const SwOperation *op)
 }
 
 static gboolean
-put_summaries (SwDesk *desk, gint64 patient, GError **error)
+put_derived (SwDesk *desk, gint64 patient, GError **error)
 {
   g_autoptr (SwDossier) dossier = sw_store_load_dossier (desk->store, patient, error);
   g_autoptr (GArray) summaries = dossier ? sw_summarise (dossier, desk->practice, desk->books) : NULL;
+  g_autoptr (GArray) treated = dossier ? sw_count_treated (dossier, desk->practice, desk->books) : NULL;
 
-  if (summaries == NULL)
+  if (summaries == NULL || !sw_store_put_treated (desk->store, patient, treated, error))
     return FALSE;
   for (guint i = 0; i < summaries->len; i++)
     if (!sw_store_put_summary (desk->store, &g_array_index (summaries, SwCourseSummary, i), error))
@@ -281,7 +282,7 @@ operate (SwDesk *desk, SwOperation *op, GError **error)
     sw_freeze_apply (op);
   if (!append (desk, op, error))
     return FALSE;
-  return !touches_course (op) || put_summaries (desk, op->request->patient, error);
+  return !touches_course (op) || put_derived (desk, op->request->patient, error);
 }
 
 SwReply *

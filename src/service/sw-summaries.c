@@ -1,4 +1,4 @@
-/* sw-summaries.c: what the patient list shows of a dog's courses
+/* sw-summaries.c: what the patient list shows of a dog's courses, and what the outcomes count of them
  *
  * A summary says how things stood at the last act about this dog, so that it holds no "today" and can be computed
  * again from the facts at any time: the due day it names is what a later day is compared with.
@@ -9,6 +9,7 @@
 #include "sw-desk-private.h"
 
 #include "sw-course.h"
+#include "sw-treated-rows.h"
 
 static gint64
 last_recorded (const SwDossier *dossier)
@@ -59,4 +60,16 @@ sw_summarise (const SwDossier *dossier, const SwPractice *practice, const SwBook
       g_array_append_val (summaries, summary);
     }
   return summaries;
+}
+
+GArray *
+sw_count_treated (const SwDossier *dossier, const SwPractice *practice, const SwBooks *books)
+{
+  g_autoptr (GTimeZone) zone = g_time_zone_new_identifier (sw_practice_zone (practice));
+  SwCase c = { dossier, practice, books, 0, SW_NO_MOMENT, zone };
+
+  if (zone == NULL)
+    return g_array_new (FALSE, FALSE, sizeof (SwTreated));
+  c.now = sw_moment_from_utc (zone, last_recorded (dossier));
+  return sw_treated_rows (&c);
 }

@@ -167,6 +167,47 @@ check_summary (SwCheck *check, const SwCourseSummary *wanted, GError **error)
   return TRUE;
 }
 
+/* --- rows of the outcomes --- */
+
+static gboolean
+same_rows (const GArray *a, const GArray *b)
+{
+  if (a->len != b->len)
+    return FALSE;
+  for (guint i = 0; i < a->len; i++)
+    if (!sw_treated_equal (&g_array_index (a, SwTreated, i), &g_array_index (b, SwTreated, i)))
+      return FALSE;
+  return TRUE;
+}
+
+static int
+by_course_and_tumour (gconstpointer a, gconstpointer b)
+{
+  const SwTreated *first = a, *second = b;
+
+  if (first->course != second->course)
+    return first->course < second->course ? -1 : 1;
+  return (first->tumour > second->tumour) - (first->tumour < second->tumour);
+}
+
+static gboolean
+check_treated_of (SwCheck *check, const SwDossier *dossier, const SwPractice *practice, GError **error)
+{
+  g_autoptr (GArray) found = sw_store_load_treated (check->store, dossier->patient, error);
+  g_autoptr (GArray) wanted = found ? check->options->count_treated (dossier, practice, check->options->data) : NULL;
+
+  if (found == NULL)
+    return FALSE;
+  g_array_sort (wanted, by_course_and_tumour);
+  if (!same_rows (found, wanted))
+    sw_check_trouble (check, _("The outcomes count patient %" PRId64 " otherwise than the facts say."),
+                      dossier->patient);
+  check->treated += wanted->len;
+  return TRUE;
+}
+
+/* --- dog by dog --- */
+
 static gboolean
 check_summaries_of (SwCheck *check, const SwPractice *practice, gint64 patient, GError **error)
 {
@@ -179,7 +220,7 @@ check_summaries_of (SwCheck *check, const SwPractice *practice, gint64 patient, 
   for (guint i = 0; i < wanted->len; i++)
     if (!check_summary (check, &g_array_index (wanted, SwCourseSummary, i), error))
       return FALSE;
-  return TRUE;
+  return check->options->count_treated == NULL || check_treated_of (check, dossier, practice, error);
 }
 
 static gboolean
@@ -202,11 +243,15 @@ static gboolean
 check_summaries (SwCheck *check, GError **error)
 {
   g_autoptr (SwPractice) practice = sw_store_load_practice (check->store, error);
-  gint64 kept;
+  gint64 kept, treated;
 
   if (practice == NULL || !walk_summaries (check, practice, error)
-      || !sw_db_read_int (check->store->db, "SELECT count (*) FROM course_summary", &kept, error))
+      || !sw_db_read_int (check->store->db, "SELECT count (*) FROM course_summary", &kept, error)
+      || !sw_db_read_int (check->store->db, "SELECT count (*) FROM treated", &treated, error))
     return FALSE;
+  if (check->options->count_treated != NULL && treated != check->treated)
+    sw_check_trouble (check, _("The outcomes count %" PRId64 " treated tumours, the facts %" PRId64 "."), treated,
+                      check->treated);
   if (kept != check->report->summaries)
     sw_check_trouble (check, _("The list holds %" PRId64 " courses, the facts %" PRId64 "."), kept,
                       check->report->summaries);

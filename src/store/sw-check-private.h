@@ -22,6 +22,7 @@ typedef struct
   gboolean missing[SW_N_FACTS];
   gboolean no_journal;
   gboolean no_derived;
+  gint64 treated; /* rows of the outcomes that should be there */
 } SwCheck;
 
 void sw_check_trouble (SwCheck *check, const char *format, ...) G_GNUC_PRINTF (2, 3);

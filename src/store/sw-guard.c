@@ -173,7 +173,7 @@ static int
 authorize (gpointer data, int action, const char *first, const char *second, const char *database, const char *trigger)
 {
   static const char *const derived[]
-      = { "course_summary", "patient_list", "patient_word", "client_list", "client_word", NULL };
+      = { "course_summary", "treated", "patient_list", "patient_word", "client_list", "client_word", NULL };
   static const char *const harmless[] = { "data_version", "integrity_check", "quick_check", "foreign_key_check", NULL };
 
   switch (action)

@@ -234,6 +234,68 @@ START_TEST (summaries_are_made_again)
 }
 END_TEST
 
+/* --- rows of the outcomes, by a rule of the test: each course treated tumour 1 with 1 mL --- */
+
+static void
+add_treated (GArray *rows, gint64 course)
+{
+  SwTreated row = { .course = course, .tumour = 1, .patient = 1, .injector = 1, .given_nl = 1000000 };
+  const SwTreatedField *fields;
+  guint n;
+
+  row.agent = g_intern_string ("an agent");
+  fields = sw_treated_fields (&n);
+  for (guint i = 0; i < n; i++)
+    if (fields[i].nullable && !fields[i].text)
+      sw_treated_set_int (&row, &fields[i], SW_UNKNOWN);
+  g_array_append_val (rows, row);
+}
+
+static GArray *
+count_treated (const SwDossier *dossier, const SwPractice *practice, gpointer data)
+{
+  GArray *rows = g_array_new (FALSE, FALSE, sizeof (SwTreated));
+  const SwCourse *course;
+
+  for (guint i = 0; (course = sw_facts_next (&dossier->facts, SW_FACT_COURSE, &i)) != NULL;)
+    add_treated (rows, course->fact.id);
+  return rows;
+}
+
+static void
+add_tumour (void)
+{
+  SwTumour *tumour = sw_new (SW_FACT_TUMOUR, SwTumour);
+
+  tumour->fact.patient = 1;
+  ck_assert_int_ne (fixture_act (store, SW_ACT_REGISTER_TUMOUR, 1, fixture_facts (tumour, NULL), NULL), 0);
+}
+
+START_TEST (rows_of_the_outcomes_are_made_again)
+{
+  SwCheckOptions options = { .summarise = summarise, .count_treated = count_treated };
+  g_autoptr (GArray) rows = g_array_new (FALSE, FALSE, sizeof (SwTreated)), back = NULL;
+  g_autoptr (SwCheckReport) sound = NULL, wrong = NULL, missing = NULL;
+
+  open_course (1, 1);
+  add_tumour ();
+  add_treated (rows, 1);
+  ck_assert (sw_store_begin (store, NULL) && sw_store_put_treated (store, 1, rows, NULL)
+             && sw_store_put_treated (store, 1, rows, NULL) && sw_store_commit (store, NULL));
+  back = sw_store_load_treated (store, 0, NULL);
+  ck_assert_uint_eq (back->len, 1);
+  ck_assert (sw_treated_equal (&g_array_index (back, SwTreated, 0), &g_array_index (rows, SwTreated, 0)));
+  sound = check_with (&options);
+  ck_assert_uint_eq (sound->troubles->len, 0);
+  run_foreign ("UPDATE treated SET given_nl = 2");
+  wrong = check_with (&options);
+  assert_found (wrong, "The outcomes count patient 1 otherwise");
+  run_foreign ("DELETE FROM treated");
+  missing = check_with (&options);
+  assert_found (missing, "The outcomes count 0 treated tumours, the facts 1");
+}
+END_TEST
+
 static void
 cancel (gint64 done, gint64 total, gpointer cancellable)
 {
@@ -275,6 +337,7 @@ main (void)
   tcase_add_test (tcase, a_cut_tail_needs_a_kept_digest);
   tcase_add_test (tcase, broken_references_are_found);
   tcase_add_test (tcase, summaries_are_made_again);
+  tcase_add_test (tcase, rows_of_the_outcomes_are_made_again);
   tcase_add_test (tcase, a_check_can_be_cancelled);
   suite_add_tcase (suite, tcase);
   srunner_run_all (runner, CK_ENV);

@@ -110,6 +110,26 @@ START_TEST (tables_are_as_described)
 }
 END_TEST
 
+START_TEST (treated_is_as_described)
+{
+  g_autoptr (SwDb) db = open_plain ();
+  g_autoptr (GPtrArray) found = table_columns (db, "treated");
+  const SwTreatedField *fields;
+  guint n;
+
+  fields = sw_treated_fields (&n);
+  ck_assert_uint_eq (found->len, n);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *wanted = g_strdup_printf ("%s %s %s ", fields[i].column, fields[i].text ? "TEXT" : "INTEGER",
+                                                 fields[i].nullable ? "null" : "never");
+
+      ck_assert_msg (g_str_has_prefix (found->pdata[i], wanted), "“%s” is described as “%s”",
+                     (char *) found->pdata[i], wanted);
+    }
+}
+END_TEST
+
 static gint64
 ask (SwDb *db, const char *sql)
 {
@@ -128,8 +148,8 @@ START_TEST (every_table_is_strict_and_nothing_is_left_over)
       ask (db, "SELECT count (*) FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0"
                " AND name NOT LIKE 'sqlite_%'"),
       0);
-  /* All facts, founding, act and five derived ones. */
-  ck_assert_int_eq (ask (db, "SELECT count (*) FROM sqlite_schema WHERE type = 'table'"), SW_N_FACTS + 7);
+  /* All facts, founding, act and six derived ones. */
+  ck_assert_int_eq (ask (db, "SELECT count (*) FROM sqlite_schema WHERE type = 'table'"), SW_N_FACTS + 8);
   ck_assert_int_eq (ask (db, "SELECT count (*) FROM sqlite_schema WHERE type = 'view'"), SW_N_FACTS);
   ck_assert_int_eq (ask (db, "SELECT count (*) FROM sqlite_schema WHERE type = 'trigger'"), 3 * (SW_N_FACTS + 2));
 }
@@ -226,6 +246,7 @@ main (void)
 
   tcase_add_checked_fixture (tcase, set_up, tear_down);
   tcase_add_test (tcase, tables_are_as_described);
+  tcase_add_test (tcase, treated_is_as_described);
   tcase_add_test (tcase, every_table_is_strict_and_nothing_is_left_over);
   tcase_add_test (tcase, no_injection_without_a_release);
   tcase_add_test (tcase, the_file_and_its_connection_are_set_up);

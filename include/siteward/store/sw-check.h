@@ -15,13 +15,16 @@ typedef void (*SwProgressFunc) (gint64 done, gint64 total, gpointer data);
 /* What the courses of a dog should show in the list: SwCourseSummary, each course once. Rules know; store hands the
  * dossier in. (transfer full) of the array, whose elements are structs, not pointers. */
 typedef GArray *(*SwSummariseFunc) (const SwDossier *dossier, const SwPractice *practice, gpointer data);
+/* Likewise what the outcomes count of the dog: SwTreated, by course and tumour. */
+typedef GArray *(*SwCountTreatedFunc) (const SwDossier *dossier, const SwPractice *practice, gpointer data);
 
 typedef struct
 {
   const char *digest; /* what the newest line's digest is expected to be, or NULL. Only this can find a cut tail */
   SwSummariseFunc summarise; /* NULL: summaries are not compared */
+  SwCountTreatedFunc count_treated; /* NULL: the rows of the outcomes are not compared; else with summarise */
   SwProgressFunc progress;
-  gpointer data; /* for both */
+  gpointer data; /* for all */
 } SwCheckOptions;
 
 typedef struct

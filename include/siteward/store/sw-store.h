@@ -17,6 +17,7 @@
 #include "sw-act.h"
 #include "sw-dossier.h"
 #include "sw-summary.h"
+#include "sw-treated.h"
 
 #include <gio/gio.h>
 
@@ -106,7 +107,14 @@ gint64 sw_store_new_batch (SwStore *store, GError **error);
  * the course. */
 gboolean sw_store_put_summary (SwStore *store, const SwCourseSummary *summary, GError **error);
 
+/* Derived rows of what was injected into a dog: SwTreated, which replace all rows of that dog. Inside the write
+ * transaction of the act that touched it. */
+gboolean sw_store_put_treated (SwStore *store, gint64 patient, const GArray *rows, GError **error);
+
 /* --- reading --- */
+
+/* The derived rows of one dog, or (0) of all, by course and tumour. (transfer full) SwTreated */
+GArray *sw_store_load_treated (SwStore *store, gint64 patient, GError **error);
 
 SwPractice *sw_store_load_practice (SwStore *store, GError **error);
 /* SW_ERROR_INPUT if there is no such patient. */
