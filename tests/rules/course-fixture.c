@@ -5,8 +5,10 @@
  */
 #include "course-fixture.h"
 
+#include "sw-gate.h"
 #include "sw-question.h"
 #include "sw-schedule.h"
+#include "sw-suitability.h"
 
 #include <check.h>
 
@@ -310,4 +312,52 @@ course_reason (Fixture *fixture, const SwFinding *finding)
   reason->about = g_strdup (finding->about);
   reason->reason = g_strdup ("as the vet decided");
   put (fixture, reason);
+}
+
+void
+course_check_only (Fixture *fixture, GPtrArray *findings, SwFindingCode code, const char *about)
+{
+  g_autoptr (GPtrArray) open = sw_findings_open (&fixture->c, findings);
+
+  check_sentences (findings);
+  ck_assert_msg (find_finding (open, code, about) != NULL, "%s is not among %u", sw_finding_code (code), open->len);
+  for (guint i = 0; i < open->len; i++)
+    {
+      const SwFinding *finding = open->pdata[i];
+      g_autofree char *sentence = sw_finding_sentence (finding);
+
+      ck_assert_msg (finding->code == code, "%s: %s", sw_finding_code (finding->code), sentence);
+    }
+  ck_assert (!sw_gate_passes (&fixture->c, findings));
+}
+
+void
+course_check_passes (Fixture *fixture, GPtrArray *findings)
+{
+  g_autoptr (GPtrArray) open = sw_findings_open (&fixture->c, findings);
+  g_autofree char *sentence = open->len > 0 ? sw_finding_sentence (open->pdata[0]) : NULL;
+
+  ck_assert_msg (open->len == 0, "%s", sentence);
+  ck_assert (sw_gate_passes (&fixture->c, findings));
+}
+
+void
+course_withdraw_all (Fixture *fixture, SwFactKind kind)
+{
+  gpointer fact;
+
+  for (guint i = 0; (fact = sw_facts_next (&fixture->dossier->facts, kind, &i)) != NULL;)
+    fixture_put (fixture, sw_fact_withdrawal (fact));
+}
+
+void
+course_lose_consent (Fixture *fixture)
+{
+  course_withdraw_all (fixture, SW_FACT_CONSENT);
+}
+
+void
+course_take_back_consent (Fixture *fixture)
+{
+  ((SwConsent *) sw_facts_last (&fixture->dossier->facts, SW_FACT_CONSENT))->state = SW_CONSENT_WITHDRAWN;
 }

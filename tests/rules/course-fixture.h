@@ -41,3 +41,11 @@ SwDoseEvent *course_tell (Fixture *fixture, const SwDosePlan *dose, SwDoseState 
 void course_tell_all (Fixture *fixture);
 SwReadAloud *course_read_aloud (Fixture *fixture, SwReadAloudStage stage);
 void course_reason (Fixture *fixture, const SwFinding *finding);
+/* All current rows of a kind, taken back. */
+void course_withdraw_all (Fixture *fixture, SwFactKind kind);
+void course_lose_consent (Fixture *fixture);
+void course_take_back_consent (Fixture *fixture);
+
+/* What blocks, and nothing else: fails when anything but this code (and about, if not NULL) blocks. */
+void course_check_only (Fixture *fixture, GPtrArray *findings, SwFindingCode code, const char *about);
+void course_check_passes (Fixture *fixture, GPtrArray *findings);
