@@ -11,6 +11,7 @@
 #include "sw-quantity.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <string.h>
 
 #define UG_DIGITS 3 /* mg in documents, ug inside */
@@ -59,13 +60,13 @@ check_target (SwReader *reader, SwNode *dose, const SwMedicine *medicine)
   if (has_range && medicine->low_ug_per_kg > medicine->high_ug_per_kg)
     sw_reader_refuse_figure (
         reader, high, SW_CONTRADICTION_LEAST_OVER_MOST,
-        _ ("the lowest dose, %" G_GINT64_FORMAT " ug/kg, is over the highest, %" G_GINT64_FORMAT " ug/kg"),
+        _ ("the lowest dose, %" PRId64 " ug/kg, is over the highest, %" PRId64 " ug/kg"),
         medicine->low_ug_per_kg, medicine->high_ug_per_kg);
   else if (has_range && target != NULL && medicine->target_ug_per_kg != SW_UNKNOWN &&
            (medicine->target_ug_per_kg < medicine->low_ug_per_kg ||
             medicine->target_ug_per_kg > medicine->high_ug_per_kg))
     sw_reader_refuse_figure (reader, target, SW_CONTRADICTION_OUT_OF_RANGE,
-                             _ ("the target lies outside %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT " ug/kg"),
+                             _ ("the target lies outside %" PRId64 " to %" PRId64 " ug/kg"),
                              medicine->low_ug_per_kg, medicine->high_ug_per_kg);
 }
 

@@ -181,7 +181,7 @@ sw_node_parse (const char *file, GBytes *bytes, GError **error)
 
   if (size > MOST_BYTES)
     sw_document_refuse (error, file, 1, 1, "", SW_CONTRADICTION_MALFORMED,
-                        _ ("the document has %" G_GSIZE_FORMAT " bytes, more than the %d that are read"), size,
+                        _ ("the document has %zu bytes, more than the %d that are read"), size,
                         MOST_BYTES);
   else if (feed (&builder, context, data, size, &local))
     return builder.root;

@@ -10,6 +10,7 @@
 #include "sw-quantity.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #define MOST_VISIT_DAY 3650
 
@@ -30,7 +31,7 @@ read_visits (SwReader *reader, SwNode *after, SwProtocol *protocol)
                                  _ ("“%s” is no day after the injection"), parts[i]);
       else if (parsed <= before)
         sw_reader_refuse_figure (reader, figure, SW_CONTRADICTION_DAYS_REVERSED,
-                                 _ ("day %s does not come after day %" G_GINT64_FORMAT), parts[i], before);
+                                 _ ("day %s does not come after day %" PRId64), parts[i], before);
       before = parsed;
       day = (int) parsed;
       g_array_append_val (protocol->visit_days, day);

@@ -10,6 +10,7 @@
 #include "sw-day.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <string.h>
 
 #define UG_DIGITS 3 /* mg in documents, ug inside */
@@ -59,13 +60,13 @@ check_against_medicine (SwReader *reader, const SwPhase *phase, const SwMedicine
       (phase->ug_per_kg < medicine->low_ug_per_kg || phase->ug_per_kg > medicine->high_ug_per_kg))
     sw_reader_refuse_figure (reader, phase->dose, SW_CONTRADICTION_OUT_OF_RANGE,
                              _ ("%s lies outside the range that the document of %s gives, "
-                                "%" G_GINT64_FORMAT " to %" G_GINT64_FORMAT " ug/kg"),
+                                "%" PRId64 " to %" PRId64 " ug/kg"),
                              phase->dose->value, medicine->head.id, medicine->low_ug_per_kg, medicine->high_ug_per_kg);
   if (has_hours && phase->every_hours != SW_UNKNOWN &&
       (phase->every_hours < medicine->least_hours || phase->every_hours > medicine->most_hours))
     sw_reader_refuse_figure (reader, phase->every, SW_CONTRADICTION_INTERVAL_MISMATCH,
                              _ ("every %s is not an interval that the document of %s gives, "
-                                "%" G_GINT64_FORMAT " to %" G_GINT64_FORMAT " h"),
+                                "%" PRId64 " to %" PRId64 " h"),
                              phase->every->value, medicine->head.id, medicine->least_hours, medicine->most_hours);
 }
 
@@ -223,8 +224,8 @@ read_window (SwReader *reader, SwNode *gate, SwGateRule *rule)
   rule->most_minutes = hours == SW_UNKNOWN ? SW_UNKNOWN : MIN (hours, G_MAXINT) * MINUTES_PER_HOUR;
   if (rule->least_minutes != SW_UNKNOWN && rule->most_minutes != SW_UNKNOWN && rule->least_minutes > rule->most_minutes)
     sw_reader_refuse_figure (reader, most, SW_CONTRADICTION_LEAST_OVER_MOST,
-                             _ ("a dose counts from %" G_GINT64_FORMAT " minutes before the injection, "
-                                "and at most %" G_GINT64_FORMAT " minutes before it"),
+                             _ ("a dose counts from %" PRId64 " minutes before the injection, "
+                                "and at most %" PRId64 " minutes before it"),
                              rule->least_minutes, rule->most_minutes);
   if (until != NULL && *until->value != '\0' && !sw_time_parse (until->value, &minute, NULL))
     sw_reader_refuse_figure (reader, until, SW_CONTRADICTION_BAD_VALUE, _ ("“%s” is no time of day"), until->value);

@@ -19,6 +19,7 @@
 #include "sw-values.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 typedef enum { SHOW_PLAIN, SHOW_LENGTH, SHOW_MASS, SHOW_DAY, SHOW_TIME, SHOW_DRUG, SHOW_CHOICE } Shown;
 
@@ -205,7 +206,7 @@ check_range (const Range *range, gint64 value, GError **error)
   if (value >= range->least && value <= range->most)
     return TRUE;
   if (range->shown == SHOW_CHOICE)
-    return refuse (error, _("“%s” has no choice number %" G_GINT64_FORMAT ". Choose one that is offered."),
+    return refuse (error, _("“%s” has no choice number %" PRId64 ". Choose one that is offered."),
                    _(range->name), value);
   if (value == SW_UNKNOWN)
     return refuse (error, _("“%s” is missing. Fill it in."), _(range->name));

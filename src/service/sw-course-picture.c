@@ -18,6 +18,7 @@
 #include "sw-wound.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #define NOON (12 * 60)
 
@@ -174,7 +175,7 @@ add_planned_visits (SwCourseLine *line, SwLineLane *lane, const SwCase *c)
   for (guint i = 0; i < slots->len; i++)
     {
       const SwVisitSlot *slot = &g_array_index (slots, SwVisitSlot, i);
-      g_autofree char *words = g_strdup_printf (_("day %" G_GINT64_FORMAT), slot->number);
+      g_autofree char *words = g_strdup_printf (_("day %" PRId64), slot->number);
       SwMoment when = { slot->day, slot->minute > 0 ? slot->minute : NOON };
       SwMarkState state;
 
@@ -300,7 +301,7 @@ add_wound (SwLineCurve *curve, const SwWound *wound)
   if (!sw_ratio_round (area, &mm2))
     return;
   sentence = wound->state == SW_WOUND_OPEN
-                 ? g_strdup_printf (_("%s: wound %" G_GINT64_FORMAT " mm²"), date, mm2)
+                 ? g_strdup_printf (_("%s: wound %" PRId64 " mm²"), date, mm2)
                  : g_strdup_printf (_("%s: %s"), date, sw_wound_state_name ((SwWoundState) wound->state));
   sw_line_curve_add (curve, wound->day, NOON, mm2, sentence);
 }

@@ -10,6 +10,7 @@
 #include "sw-form.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #define LINES 50
 #define DIGEST_SHOWN 8
@@ -69,9 +70,9 @@ format_rows (const SwJournalLine *line)
 
       g_string_append_printf (text, "%s%s %" G_GINT64_FORMAT, i > 0 ? ", " : "", table, row->id);
       if (row->withdrawn)
-        g_string_append_printf (text, _(" (takes back %" G_GINT64_FORMAT ")"), row->replaces);
+        g_string_append_printf (text, _(" (takes back %" PRId64 ")"), row->replaces);
       else if (row->replaces != 0)
-        g_string_append_printf (text, _(" (corrects %" G_GINT64_FORMAT ")"), row->replaces);
+        g_string_append_printf (text, _(" (corrects %" PRId64 ")"), row->replaces);
     }
 
   return g_string_free (text, FALSE);
