@@ -64,10 +64,6 @@ def schema():
     return faults if tables else faults + ["no table"]
 
 
-def camel(stem):
-    return "".join(word.capitalize() for word in stem.split("-"))
-
-
 def sources_of(stem):
     """The widget's file and those that its folder split off: sw-a-page.c, sw-a-page-parts.c."""
     return tree.files(rf"/{stem}(-[\w-]+)?\.c$", "src/app")
@@ -86,7 +82,7 @@ def template(path, text):
     ids = [e.get("id") for e in root.iter() if e.get("id")]
     if classes == []:
         return []
-    if classes != [camel(stem)]:
+    if [c.lower() for c in classes] != [stem.replace("-", "")]:
         return [f"{path}: templates {classes}"]
     if not sources_of(stem):
         return [f"{path}: no {stem}.c"]

@@ -15,6 +15,7 @@
 #include "sw-strengths.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 struct _SwSettingsPage
 {
@@ -74,7 +75,7 @@ parse_washout (const char *text, gint64 least, GError **error)
   if (days >= least)
     return g_strdup_printf ("%" G_GINT64_FORMAT, days);
   g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-               _("%" G_GINT64_FORMAT " days are shorter than the %" G_GINT64_FORMAT " of the medicine's document: it may be lengthened only."),
+               _("%" PRId64 " days are shorter than the %" PRId64 " of the medicine's document: it may be lengthened only."),
                days, least);
   return NULL;
 }

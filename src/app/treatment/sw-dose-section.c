@@ -15,6 +15,7 @@
 #include "sw-why-view.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 struct _SwDoseSection
 {
@@ -161,7 +162,7 @@ share_percent (const SwDoseShare *share)
   if (!sw_ratio_floor (share->percent, &whole))
     return g_strdup (_("over"));
   if (share->over)
-    return g_strdup_printf (_("%" G_GINT64_FORMAT " %%, over"), whole + (whole <= SW_PER_CENT));
+    return g_strdup_printf (_("%" PRId64 " %%, over"), whole + (whole <= SW_PER_CENT));
   return g_strdup_printf ("%" G_GINT64_FORMAT " %%", whole);
 }
 

@@ -14,6 +14,7 @@
 #include "sw-workup-dog.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #define PER_MILLE 1000
 
@@ -214,9 +215,9 @@ washout_of (const SwWorkUp *work_up, const SwMedicineTaken *taken)
     return NULL;
   day = sw_day_format (open);
   if (open == SW_NO_DAY)
-    return g_strdup_printf (_("washout %" G_GINT64_FORMAT " days, from the last dose on"), days);
-  return g_strdup_printf (open <= work_up->c.now.day ? _("washout %" G_GINT64_FORMAT " days: over since %s")
-                                                     : _("washout %" G_GINT64_FORMAT " days: open from %s"),
+    return g_strdup_printf (_("washout %" PRId64 " days, from the last dose on"), days);
+  return g_strdup_printf (open <= work_up->c.now.day ? _("washout %" PRId64 " days: over since %s")
+                                                     : _("washout %" PRId64 " days: open from %s"),
                           days, day);
 }
 
