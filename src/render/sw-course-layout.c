@@ -23,6 +23,7 @@
 #define LEAST_DAY 1.4
 #define SLACK 0.4
 #define BELOW 0.6
+#define APART 2.0 /* radii */
 
 static void
 label_clear (SwPlacedLabel *label)
@@ -152,6 +153,23 @@ is_shown (const SwCourseLayout *layout, SwDay day)
   return day >= layout->axis->first && day <= layout->axis->last;
 }
 
+/* On a wide day two marks of a lane stand apart, though a replacement follows its dose by two hours only: the later one moves to the
+ * right inside its day. Compressed days have no room for that. */
+static double
+apart_from_last (const SwCourseLayout *layout, const SwPlacedMark *at)
+{
+  const SwPlacedMark *last;
+  double end = sw_axis_x (layout->axis, at->mark->day, SW_MINUTES_PER_DAY - 1) - at->radius;
+
+  if (layout->marks->len == 0 || !sw_axis_is_wide (layout->axis, at->mark->day))
+    return at->x;
+  last = &g_array_index (layout->marks, SwPlacedMark, layout->marks->len - 1);
+  if (last->lane != at->lane || at->x - last->x >= APART * at->radius)
+    return at->x;
+
+  return MAX (at->x, MIN (last->x + APART * at->radius, end));
+}
+
 static void
 place_marks (SwCourseLayout *layout, const SwLineLane *lane, const SwCourseStyle *style)
 {
@@ -165,6 +183,7 @@ place_marks (SwCourseLayout *layout, const SwLineLane *lane, const SwCourseStyle
       SwPlacedMark at = { sw_axis_x (layout->axis, mark->day, mark->minute), placed->top + placed->height / 2,
                           style->line_height * RADIUS, number, mark };
 
+      at.x = apart_from_last (layout, &at);
       if (is_shown (layout, mark->day))
         g_array_append_val (layout->marks, at);
     }

@@ -203,6 +203,28 @@ START_TEST (curves_lie_in_their_bands)
 }
 END_TEST
 
+START_TEST (a_replacement_stands_beside_its_dose)
+{
+  g_autoptr (SwCourseLine) line = sw_course_line_new ();
+  g_autoptr (SwCourseStyle) style = make_style ();
+  g_autoptr (SwCourseLayout) layout = NULL;
+  SwLineLane *lane;
+  const SwPlacedMark *marks;
+
+  sw_course_line_add_course (line, 1, DAY_ZERO);
+  lane = sw_course_line_add_lane (line, "prednisolone");
+  sw_line_lane_add (lane, SW_MARK_VOMITED, DAY_ZERO - 2, MORNING, "vomited");
+  sw_line_lane_add (lane, SW_MARK_GIVEN, DAY_ZERO - 2, MORNING + 120, "given in its place");
+  sw_line_lane_add (lane, SW_MARK_GIVEN, DAY_ZERO - 2, EVENING, "given");
+  line->last_day = DAY_ZERO + 84;
+  layout = sw_course_layout_new (line, SW_COURSE_WHOLE, WIDTH, style);
+  marks = (const SwPlacedMark *) layout->marks->data;
+  ck_assert_double_ge (marks[1].x - marks[0].x, 2 * marks[0].radius - 0.1);
+  ck_assert_double_gt (marks[2].x, marks[1].x);
+  ck_assert_int_eq (sw_axis_day_at (layout->axis, marks[1].x), DAY_ZERO - 2);
+}
+END_TEST
+
 static cairo_surface_t *
 draw_state (SwMarkState state, gboolean outside, const SwCourseStyle *style)
 {
@@ -291,6 +313,7 @@ main (void)
   tcase_add_test (tcase, ten_days_leave_the_rest_out);
   tcase_add_test (tcase, days_that_matter_are_labelled);
   tcase_add_test (tcase, curves_lie_in_their_bands);
+  tcase_add_test (tcase, a_replacement_stands_beside_its_dose);
   tcase_add_test (tcase, each_state_has_its_own_shape);
   tcase_add_test (tcase, draws_on_any_surface);
   tcase_add_test (tcase, words_for_those_who_do_not_see);

@@ -39,6 +39,15 @@ sw_course_mark_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   cairo_destroy (cr);
 }
 
+/* Who parents a popover by hand must place it by hand. */
+static void
+sw_course_mark_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    if (GTK_IS_POPOVER (child))
+      gtk_popover_present (GTK_POPOVER (child));
+}
+
 static void
 released_cb (GtkGestureClick *click, int n_press, double x, double y, SwCourseMark *self)
 {
@@ -53,6 +62,7 @@ sw_course_mark_class_init (SwCourseMarkClass *class)
   static const guint keys[] = { GDK_KEY_Return, GDK_KEY_KP_Enter, GDK_KEY_ISO_Enter, GDK_KEY_space, GDK_KEY_KP_Space };
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
+  widget_class->size_allocate = sw_course_mark_size_allocate;
   widget_class->snapshot = sw_course_mark_snapshot;
 
   signals[ACTIVATE] = g_signal_new ("activate", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST | G_SIGNAL_ACTION, 0, NULL, NULL,

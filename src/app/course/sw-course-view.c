@@ -258,13 +258,27 @@ step_along_lane (SwCourseView *self, int from, int step)
   return to;
 }
 
+/* A popover that is open over one of the marks walks its own fields. */
+static GtkWidget *
+popover_with_focus (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *popover = focus != NULL ? gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER) : NULL;
+
+  return popover != NULL && gtk_widget_is_ancestor (popover, widget) ? popover : NULL;
+}
+
 static gboolean
 sw_course_view_focus (GtkWidget *widget, GtkDirectionType direction)
 {
   SwCourseView *self = SW_COURSE_VIEW (widget);
+  GtkWidget *popover = popover_with_focus (widget);
   int from = index_of (self, gtk_widget_get_focus_child (widget));
   int to = -1;
 
+  if (popover != NULL)
+    return gtk_widget_child_focus (popover, direction);
   if (self->layout == NULL)
     return FALSE;
   if (from < 0)

@@ -48,6 +48,8 @@ replied_cb (GtkWidget *owner, const SwReply *reply, gpointer data)
 {
   if (reply != NULL && reply->done)
     gtk_popover_popdown (GTK_POPOVER (owner));
+  else
+    gtk_popover_present (GTK_POPOVER (owner)); /* larger now, by the words */
 }
 
 static void
@@ -69,6 +71,7 @@ state_clicked_cb (GtkButton *button, gpointer state_pointer)
   if (!sw_quantity_entry_take (telling->time, &minute))
     {
       gtk_widget_grab_focus (GTK_WIDGET (telling->time));
+      gtk_popover_present (GTK_POPOVER (telling->popover));
       return;
     }
   if (minute != SW_UNKNOWN)
@@ -165,10 +168,16 @@ unparent_later (gpointer popover)
   return G_SOURCE_REMOVE;
 }
 
-/* Not at once: the button that was clicked is still at work. */
+/* The focus goes back to the mark. The popover goes, but not at once: the button that was clicked is still at work. */
 static void
 closed_cb (GtkPopover *popover, gpointer data)
 {
+  GtkWidget *mark = gtk_widget_get_parent (GTK_WIDGET (popover));
+  GtkRoot *root = gtk_widget_get_root (mark);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (popover)))
+    gtk_widget_grab_focus (mark);
   g_idle_add_full (G_PRIORITY_DEFAULT, unparent_later, g_object_ref (popover), g_object_unref);
 }
 

@@ -268,7 +268,7 @@ body_new (Registering *r)
   sw_form_add (GTK_GRID (form), _("se_x"), r->sex);
   sw_form_add (GTK_GRID (form), _("ne_utered"), r->neutered);
   sw_form_add (GTK_GRID (form), _("b_orn"), GTK_WIDGET (r->born));
-  gtk_grid_attach_next_to (GTK_GRID (form), r->born_exact, GTK_WIDGET (r->born), GTK_POS_RIGHT, 1, 1);
+  sw_form_add (GTK_GRID (form), "", r->born_exact);
   sw_form_add (GTK_GRID (form), _("chip, _marks"), r->markings);
   gtk_box_append (GTK_BOX (columns), form);
   gtk_box_append (GTK_BOX (columns), GTK_WIDGET (r->client));

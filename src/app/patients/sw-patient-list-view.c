@@ -25,6 +25,7 @@ struct _SwPatientListView
   GtkStack *states;
   GtkListView *list;
   GtkLabel *none_words;
+  GtkWidget *new_patient;
 
   /* owned */
   SwRecord *record;
@@ -208,6 +209,22 @@ show_toggled_cb (GtkToggleButton *button, SwPatientListView *self)
   sw_patient_list_set_show (self->patients, button == self->due ? SW_SHOW_DUE : button == self->open ? SW_SHOW_OPEN : SW_SHOW_ALL);
 }
 
+/* GTK 4.8 walks a list row by row with Tab: with thousands of rows there would be no way out. Arrows walk, Tab leaves. */
+static gboolean
+sw_patient_list_view_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  SwPatientListView *self = SW_PATIENT_LIST_VIEW (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  gboolean in_list = focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->list));
+
+  if (in_list && direction == GTK_DIR_TAB_FORWARD)
+    return gtk_widget_grab_focus (self->new_patient);
+  if (in_list && direction == GTK_DIR_TAB_BACKWARD)
+    return gtk_widget_grab_focus (GTK_WIDGET (self->all));
+  return GTK_WIDGET_CLASS (sw_patient_list_view_parent_class)->focus (widget, direction);
+}
+
 static void
 sw_patient_list_view_dispose (GObject *object)
 {
@@ -227,6 +244,7 @@ sw_patient_list_view_class_init (SwPatientListViewClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = sw_patient_list_view_dispose;
+  widget_class->focus = sw_patient_list_view_focus;
   signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                   G_TYPE_INT64);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -240,6 +258,7 @@ sw_patient_list_view_class_init (SwPatientListViewClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwPatientListView, states);
   gtk_widget_class_bind_template_child (widget_class, SwPatientListView, list);
   gtk_widget_class_bind_template_child (widget_class, SwPatientListView, none_words);
+  gtk_widget_class_bind_template_child (widget_class, SwPatientListView, new_patient);
   gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, show_toggled_cb);
 }

@@ -78,14 +78,14 @@ add_figure (SwFigureList *self, int row, const SwDocumentHead *head, const SwFig
   attach_words (self, COLUMN_NAME, row, figure->name, NULL, 24);
   attach_words (self, COLUMN_VALUE, row, empty ? _("to be filled in") : figure->value, empty ? "not-recorded" : "figure", 36);
   attach_words (self, COLUMN_MARK, row, sw_figure_mark_code (figure->mark), figure->mark == SW_FIGURE_SEEN ? "quiet" : NULL, 11);
-  attach_words (self, COLUMN_SOURCE, row, sw_document_source_title (head, figure), "quiet", 34);
+  attach_words (self, COLUMN_SOURCE, row, sw_document_source_title (head, figure), "quiet", 44);
 }
 
 static void
 add_head (SwFigureList *self)
 {
   static const char *const titles[N_COLUMNS] = { NULL, N_("figure"), N_("value"), N_("mark"), N_("source") };
-  static const int widths[N_COLUMNS] = { 0, 24, 36, 11, 34 };
+  static const int widths[N_COLUMNS] = { 0, 24, 36, 11, 44 };
 
   for (int column = COLUMN_NAME; column < N_COLUMNS; column++)
     attach_words (self, column, 0, _(titles[column]), "table-head", widths[column]);
