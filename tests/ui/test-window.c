@@ -48,25 +48,10 @@ START_TEST (first_start_makes_a_record)
 }
 END_TEST
 
-static GtkWidget *
-top_dialog (SwWindow *window)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWindow) other = g_list_model_get_item (windows, i);
-
-      if (gtk_window_get_transient_for (other) == GTK_WINDOW (window))
-        return GTK_WIDGET (other);
-    }
-  return NULL;
-}
-
 static gboolean
 no_dialog (gpointer window)
 {
-  return top_dialog (window) == NULL;
+  return ui_dialog (window) == NULL;
 }
 
 static gboolean
@@ -86,12 +71,12 @@ START_TEST (a_weighing_shows_at_once)
 
   ui_show_patient (window, practice->patient);
   ck_assert (gtk_widget_activate_action (ui_find_type (GTK_WIDGET (window), SW_TYPE_PATIENT_HEADING), "patient.weigh", NULL));
-  dialog = top_dialog (window);
+  dialog = ui_dialog (window);
   ck_assert_ptr_nonnull (dialog);
   gtk_editable_set_text (GTK_EDITABLE (ui_find_type (dialog, GTK_TYPE_ENTRY)), "two dozen");
   ui_click (ui_find_button (dialog, "Record the Weight"));
   ui_settle ();
-  ck_assert_ptr_eq (top_dialog (window), dialog); /* refused, and still there with its text */
+  ck_assert_ptr_eq (ui_dialog (window), dialog); /* refused, and still there with its text */
   gtk_editable_set_text (GTK_EDITABLE (ui_find_type (dialog, GTK_TYPE_ENTRY)), "26");
   ui_click (ui_find_button (dialog, "Record the Weight"));
   ui_wait (no_dialog, window, "the dialog to close");

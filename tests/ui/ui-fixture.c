@@ -254,6 +254,21 @@ ui_close (SwWindow *window)
 }
 
 GtkWidget *
+ui_dialog (SwWindow *window)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) other = g_list_model_get_item (windows, i);
+
+      if (gtk_window_get_transient_for (other) == GTK_WINDOW (window))
+        return GTK_WIDGET (other);
+    }
+  return NULL;
+}
+
+GtkWidget *
 ui_find_type (GtkWidget *root, GType type)
 {
   if (g_type_is_a (G_OBJECT_TYPE (root), type))

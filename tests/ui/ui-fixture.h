@@ -57,6 +57,9 @@ void ui_show_patient (SwWindow *window, gint64 patient);
 /* Closes as a person would, and waits until everything queued is written. */
 void ui_close (SwWindow *window);
 
+/* The window that stands over this one; NULL: none. */
+GtkWidget *ui_dialog (SwWindow *window);
+
 /* The first widget below `root` (or it) of this type, and the one with this accessible name or text; NULL: none. */
 GtkWidget *ui_find_type (GtkWidget *root, GType type);
 GtkWidget *ui_find_button (GtkWidget *root, const char *words);

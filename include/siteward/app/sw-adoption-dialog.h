@@ -16,8 +16,4 @@ G_BEGIN_DECLS
 void sw_adoption_dialog_adopt (GtkWidget *parent, SwRecord *record, gint64 person, SwBooks *books, const GPtrArray *documents);
 void sw_adoption_dialog_look (GtkWidget *parent, SwBooks *books, const SwDocumentHead *document);
 
-/* The documents that go with one: a protocol's medicines and the interactions, as far as they are not adopted. The first is the
- * document itself. (transfer container) SwDocumentHead of `books` */
-GPtrArray *sw_adoption_together (const SwPractice *practice, const SwBooks *books, const SwDocumentHead *document);
-
 G_END_DECLS

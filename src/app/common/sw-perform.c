@@ -30,11 +30,14 @@ waiting_free (Waiting *waiting)
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Waiting, waiting_free)
 
+/* A dialog hands it to the window it stands over. A widget whose window has gone has nobody left to tell. */
 void
 sw_trouble (GtkWidget *widget, const char *sentence)
 {
-  if (!gtk_widget_activate_action (widget, "win.trouble", "s", sentence))
-    g_critical ("no window shows: %s", sentence);
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  while (GTK_IS_WINDOW (root) && !gtk_widget_activate_action (GTK_WIDGET (root), "win.trouble", "s", sentence))
+    root = GTK_ROOT (gtk_window_get_transient_for (GTK_WINDOW (root)));
 }
 
 void

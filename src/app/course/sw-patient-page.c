@@ -190,7 +190,7 @@ load (SwPatientPage *self, SwPageChanges changes)
 {
   Loading *loading;
 
-  if (self->patient == 0)
+  if (self->patient == 0 || self->record == NULL)
     return;
   if (self->loading)
     {

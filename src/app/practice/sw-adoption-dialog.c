@@ -49,48 +49,6 @@ adopting_free (Adopting *adopting)
   g_free (adopting);
 }
 
-static void
-add_together (GPtrArray *together, const SwPractice *practice, const SwDocumentHead *head)
-{
-  if (head != NULL && sw_practice_adopted (practice, head->kind, head->id) == NULL && !g_ptr_array_find (together, head, NULL))
-    g_ptr_array_add (together, (gpointer) head);
-}
-
-static void
-add_planned_medicines (GPtrArray *together, const SwPractice *practice, const SwBooks *books, const SwProtocol *protocol)
-{
-  for (guint i = 0; i < protocol->groups->len; i++)
-    {
-      const SwMedicineGroup *group = protocol->groups->pdata[i];
-
-      for (guint j = 0; j < group->alternatives->len; j++)
-        {
-          const SwAlternative *alternative = group->alternatives->pdata[j];
-          const SwMedicine *medicine = sw_books_medicine (books, alternative->substance);
-
-          add_together (together, practice, medicine != NULL ? &medicine->head : NULL);
-        }
-    }
-}
-
-GPtrArray *
-sw_adoption_together (const SwPractice *practice, const SwBooks *books, const SwDocumentHead *document)
-{
-  GPtrArray *together = g_ptr_array_new ();
-  const SwInteractions *interactions = sw_books_interactions (books);
-  const SwProtocol *protocol;
-
-  g_ptr_array_add (together, (gpointer) document);
-  if (document->kind != SW_DOCUMENT_PROTOCOL)
-    return together;
-  protocol = sw_books_protocol_named (books, document->id);
-  add_together (together, practice, interactions != NULL ? &interactions->head : NULL);
-  if (protocol != NULL)
-    add_planned_medicines (together, practice, books, protocol);
-
-  return together;
-}
-
 static gboolean
 is_taken (const Part *part)
 {
@@ -207,6 +165,7 @@ adopting_new (SwBooks *books)
   adopting->parts = g_array_new (FALSE, FALSE, sizeof (Part));
   adopting->answer = SW_FINDING_VIEW (sw_finding_view_new ());
   adopting->count = sw_quiet_new (NULL);
+  gtk_label_set_wrap (GTK_LABEL (adopting->count), FALSE);
 
   return adopting;
 }

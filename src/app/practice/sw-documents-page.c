@@ -8,6 +8,7 @@
 #include "sw-documents-page.h"
 
 #include "sw-adoption-dialog.h"
+#include "sw-adoption-together.h"
 #include "sw-dialogs.h"
 #include "sw-form.h"
 #include "sw-perform.h"

@@ -48,7 +48,7 @@ append_strength (GString *setting, const char *typed, GError **error)
 char *
 sw_strengths_parse (const char *typed, GError **error)
 {
-  g_auto (GStrv) entries = g_strsplit (typed, ";", -1);
+  g_auto (GStrv) entries = g_strsplit (typed[0] != '\0' ? typed : " ", ";", -1); /* nothing is no strength either */
   g_autoptr (GString) setting = g_string_new (NULL);
 
   for (guint i = 0; entries[i] != NULL; i++)
