@@ -5,7 +5,13 @@
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
+#include "config.h"
+
 #include "sw-definitions.h"
+
+#include "sw-unknown.h"
+
+#include <glib/gi18n-lib.h>
 
 #define OURS NULL, "ours"
 #define PRACTICE NULL, "practice"
@@ -110,4 +116,28 @@ sw_definition_double (SwDefinitionId id)
   const SwDefinition *d = sw_definition (id);
 
   return (double) d->num / (double) d->den;
+}
+
+/* Domain 7. The days belong to the observations they stand beside. */
+static const SwPicture pictures[] = {
+  { 0, 0, N_("within hours"), N_("Swelling, redness and bruising: the drug at work."), PRACTICE },
+  { 0, 1, N_("first day"), N_("Dark and firm. Oedema may track down a limb."), NULL, "memory" },
+  { 2, 4, N_("2 to 4 days"), N_("The swelling settles."), NULL, "memory" },
+  { 4, 7, N_("4 to 7 days"), N_("The mass blackens, shrinks and separates; a little fluid and odour."), "not-recorded",
+    "second-hand" },
+  { 3, 14, N_("3 to 14 days"), N_("It comes away and leaves a pink granulating bed."), "Johannes 2021, 117 dogs", "seen" },
+  { 7, 14, N_("7 to 14 days"), N_("The wound is at its largest."), "De Ridder 2021, doi 10.3389/fvets.2021.764800",
+    "seen" },
+  { 15, SW_UNKNOWN, N_("28, 42 and 84 days"), N_("57 %, 78 % and 96 % of wounds have healed by then."), "not-recorded",
+    "second-hand" },
+  { 15, SW_UNKNOWN, N_("14 to 154 days"),
+    N_("Wounds of a referral practice healed in that time, half of them by day 30."),
+    "Musser 2024, doi 10.1111/jvim.17211", "second-hand" },
+};
+
+const SwPicture *
+sw_definition_pictures (gsize *n)
+{
+  *n = G_N_ELEMENTS (pictures);
+  return pictures;
 }

@@ -198,6 +198,52 @@ sw_response_sizes (const SwCase *c, gint64 tumour, SwDay day)
   return sizes_from (c, tumour, baseline, day);
 }
 
+/* Whether a size of this day speaks of this course. */
+static gboolean
+is_of_course (const SwCase *c, const SwInjection *injection, const GArray *tumours, gint64 tumour, SwDay day)
+{
+  g_autoptr (GArray) treated = NULL;
+  gboolean is_target = FALSE;
+
+  for (guint i = 0; i < tumours->len; i++)
+    is_target = is_target || g_array_index (tumours, gint64, i) == tumour;
+  if (!is_target || day <= injection->day || day > c->now.day)
+    return FALSE;
+  treated = injection_days (c, tumour, day);
+  return treated->len > 0 && g_array_index (treated, SwDay, treated->len - 1) == injection->day;
+}
+
+static int
+by_day_falling (gconstpointer a, gconstpointer b)
+{
+  return by_day (b, a);
+}
+
+GArray *
+sw_response_days (const SwCase *c)
+{
+  GArray *days = g_array_new (FALSE, FALSE, sizeof (SwDay));
+  const SwInjection *injection = sw_dossier_injection (c->dossier, c->course);
+  g_autoptr (GArray) tumours = sw_dossier_course_tumours (c->dossier, c->course);
+  const SwReading *reading;
+  const SwLook *look;
+  const SwRecurrence *back;
+
+  if (injection == NULL)
+    return days;
+  for (guint i = 0; (reading = sw_facts_next (&c->dossier->facts, SW_FACT_READING, &i)) != NULL;)
+    if (is_of_course (c, injection, tumours, reading->tumour, reading->day))
+      add_day (days, reading->day);
+  for (guint i = 0; (look = sw_facts_next (&c->dossier->facts, SW_FACT_LOOK, &i)) != NULL;)
+    if (is_of_course (c, injection, tumours, look->tumour, look->day))
+      add_day (days, look->day);
+  for (guint i = 0; (back = sw_facts_next (&c->dossier->facts, SW_FACT_RECURRENCE, &i)) != NULL;)
+    if (is_of_course (c, injection, tumours, back->tumour, back->day))
+      add_day (days, back->day);
+  g_array_sort (days, by_day_falling);
+  return days;
+}
+
 static gboolean
 is_wound_open (const SwCase *c, gint64 tumour, SwDay day)
 {

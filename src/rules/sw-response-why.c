@@ -7,12 +7,19 @@
 
 #include "sw-response-private.h"
 
+#include "sw-quantity.h"
+
 #include <glib/gi18n-lib.h>
 
-static const char *const family_names[SW_N_FAMILIES] = {
+static const char *const verdict_names[SW_N_FAMILIES] = {
   [SW_FAMILY_LONGEST] = N_("By the longest diameter"),
   [SW_FAMILY_PRODUCT] = N_("By the product of two diameters"),
   [SW_FAMILY_VOLUME] = N_("By the volume"),
+};
+static const char *const family_names[SW_N_FAMILIES] = {
+  [SW_FAMILY_LONGEST] = N_("longest diameter"),
+  [SW_FAMILY_PRODUCT] = N_("product of two diameters"),
+  [SW_FAMILY_VOLUME] = N_("volume"),
 };
 
 static const SwDefinitionId partial_limits[SW_N_FAMILIES] = {
@@ -28,6 +35,58 @@ in_mm (SwRatio hundredths)
   SwRatio mm;
 
   return sw_ratio_div (hundredths, sw_ratio (SW_PER_CENT, 1), &mm) ? sw_ratio_format (mm, 2) : g_strdup ("?");
+}
+
+const char *
+sw_family_name (SwFamily family)
+{
+  g_return_val_if_fail ((guint) family < SW_N_FAMILIES, NULL);
+  return _(family_names[family]);
+}
+
+static char *
+in_mm2 (SwRatio size)
+{
+  SwRatio mm2;
+
+  return sw_ratio_div (size, sw_ratio (SW_AREA_UNITS_PER_MM2, 1), &mm2) ? sw_ratio_format (mm2, 1) : g_strdup ("?");
+}
+
+/* The number alone. */
+static char *
+figure_of (SwFamily family, SwRatio size)
+{
+  switch (family)
+    {
+    case SW_FAMILY_LONGEST:
+      return in_mm (size);
+    case SW_FAMILY_PRODUCT:
+      return in_mm2 (size);
+    case SW_FAMILY_VOLUME:
+    case SW_N_FAMILIES:
+      break;
+    }
+  return sw_volume_format (size);
+}
+
+char *
+sw_family_format (SwFamily family, SwRatio size)
+{
+  static const char *const units[SW_N_FAMILIES] = { "mm", "mm2", "cm3" };
+  g_autofree char *figure = NULL;
+
+  g_return_val_if_fail ((guint) family < SW_N_FAMILIES, NULL);
+  figure = figure_of (family, size);
+  return g_strdup_printf ("%s %s", figure, units[family]);
+}
+
+/* "(12.10 - 21.20) / 21.20" */
+static char *
+written_out (SwFamily family, SwRatio now, SwRatio reference)
+{
+  g_autofree char *a = figure_of (family, now), *b = figure_of (family, reference);
+
+  return g_strdup_printf ("(%s − %s) / %s", a, b, b);
 }
 
 /* now / reference - 1, in per cent with its sign. */
@@ -69,7 +128,8 @@ explain_from_baseline (const SwFamilyScore *score, SwFamily family, GPtrArray *w
   SwWhy *line = sw_why_add (why, _("Change from baseline"), NULL);
   g_autofree char *limit = limit_in_per_cent (partial_limits[family]);
 
-  sw_why_formula (line, _("(now - baseline) / baseline"));
+  sw_why_formula (line, _("(now − baseline) / baseline"));
+  sw_why_take_inputs (line, written_out (family, score->now, score->baseline));
   sw_why_take_value (line, change_in_per_cent (score->now, score->baseline));
   sw_why_take_limit (line, g_strdup_printf (_("partial at %s or less"), limit));
   sw_why_definition (line, partial_limits[family]);
@@ -82,7 +142,8 @@ explain_from_smallest (const SwFamilyScore *score, SwFamily family, GPtrArray *w
   g_autofree char *change = change_in_per_cent (score->now, score->smallest), *limit = NULL;
   SwRatio growth = sw_ratio (0, 1);
 
-  sw_why_formula (line, _("(now - smallest) / smallest"));
+  sw_why_formula (line, _("(now − smallest) / smallest"));
+  sw_why_take_inputs (line, written_out (family, score->now, score->smallest));
   limit = limit_in_per_cent (progressive_limits[family]);
   if (family == SW_FAMILY_LONGEST && sw_ratio_sub (score->now, score->smallest, &growth))
     {
@@ -117,7 +178,7 @@ sw_response_explain (SwResponse *response)
           if (score->smallest.num != 0)
             explain_from_smallest (score, family, response->why);
         }
-      sw_why_definition (sw_why_add (response->why, _(family_names[family]), sw_category_code (score->category)),
+      sw_why_definition (sw_why_add (response->why, _(verdict_names[family]), sw_category_code (score->category)),
                          partial_limits[family]);
     }
 }

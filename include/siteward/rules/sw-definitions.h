@@ -98,6 +98,25 @@ const SwDefinition *sw_definition (SwDefinitionId id);
 SwRatio sw_definition_ratio (SwDefinitionId id);
 /* The value of one that is a whole number. */
 gint64 sw_definition_whole (SwDefinitionId id);
+/**
+ * SwPicture: what a treated site usually looks like
+ * @first_day: days since the injection; both ends count
+ * @last_day: SW_UNKNOWN where it holds from then on
+ * @source: NULL for common practice and where nobody recorded it
+ */
+typedef struct
+{
+  gint64 first_day;
+  gint64 last_day;
+  const char *when;  /* "4 to 7 days" */
+  const char *words;
+  const char *source;
+  const char *mark;
+} SwPicture;
+
+/* All of them, not translated, in the order of their days. */
+const SwPicture *sw_definition_pictures (gsize *n);
+
 /* For statistics only. */
 double sw_definition_double (SwDefinitionId id);
 

@@ -94,6 +94,10 @@ typedef struct
   GPtrArray *why;
 } SwResponse;
 
+/* "21.20 mm", "377.4 mm2", "1.70 cm3": a size as its family counts it. (transfer full) */
+char *sw_family_format (SwFamily family, SwRatio size);
+const char *sw_family_name (SwFamily family); /* translated: "longest diameter" */
+
 /* A size of one measured tumour. */
 SwSize sw_size_measured (SwDay day, const SwMeasured *measured, SwVolumeRule rule);
 /* A size on which only the longest diameter is known, or only the state. */
@@ -115,6 +119,10 @@ GArray *sw_response_sizes (const SwCase *c, gint64 tumour, SwDay day);
 /* Scores a tumour on a day. SW_ERROR_INPUT with a sentence when it was not injected before, or nothing was recorded
  * that day. */
 SwResponse *sw_response_of_tumour (const SwCase *c, gint64 tumour, SwDay day, GError **error);
+
+/* Days after this course's injection, and before the next into the same tumour, on which one of its tumours was sized or found to
+ * have come back: those that can be scored, the newest first. (transfer full) GArray of SwDay */
+GArray *sw_response_days (const SwCase *c);
 
 /* The category of all targets together on a day: any progress or recurrence is progress, one that is not evaluable or
  * was not looked at lately leaves all so, else the sum of longest diameters decides. @series: GArray of SwSize each, as
