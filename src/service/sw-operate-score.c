@@ -68,19 +68,17 @@ score_tumour (SwOperation *op, gint64 tumour, GError **error)
   return TRUE;
 }
 
+/* A new tumour that only the page knows of makes progress of any answer. */
 static void
-add_overall (SwOperation *op, const GArray *tumours)
+add_overall (SwOperation *op)
 {
-  g_autoptr (GPtrArray) series = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
-  SwDay day = op->request->when.day;
-  const SwOverall *before;
   SwOverall *overall = sw_fact_copy (op->request->facts->pdata[0]);
+  SwDay day = op->request->when.day;
+  SwCategory dog = sw_response_of_dog (&op->c, day, (SwNonTargets) overall->non_targets);
+  const SwOverall *before;
 
-  for (guint i = 0; i < tumours->len; i++)
-    g_ptr_array_add (series, sw_response_sizes (&op->c, g_array_index (tumours, gint64, i), day));
   overall->new_tumour = overall->new_tumour || sw_response_new_tumour (&op->c, day);
-  overall->category = sw_response_overall (TRUE, sw_response_of_targets (series, day),
-                                           (SwNonTargets) overall->non_targets, overall->new_tumour != 0);
+  overall->category = sw_response_overall (TRUE, dog, SW_NON_TARGETS_NONE, overall->new_tumour != 0);
   overall->fact.patient = op->request->patient;
   before = sw_facts_current_like (&op->dossier->facts, overall);
   if (before != NULL)
@@ -106,6 +104,6 @@ sw_operate_score (SwOperation *op, GError **error)
   for (guint i = 0; i < tumours->len; i++)
     if (!score_tumour (op, g_array_index (tumours, gint64, i), error))
       return FALSE;
-  add_overall (op, tumours);
+  add_overall (op);
   return TRUE;
 }
