@@ -1,6 +1,7 @@
 /* photograph.c: pictures of the window on a record, for looking at them
  *
  * photograph RECORD AT OUT.png [patient=N] [step=NAME] [page=practice] [section=NAME] [part=NAME] [width=W] [height=H]
+ *            [scroll=PERCENT]
  *
  * A program beside the product: the window itself has no such option. Run it with tests/ui/with-display; GTK_THEME=Adwaita:dark
  * makes it dark.
@@ -28,6 +29,19 @@ option (int argc, char **argv, const char *name)
   return NULL;
 }
 
+/* The first part of the step page that scrolls. */
+static void
+scroll (SwWindow *window, double percent)
+{
+  SwPatientPage *page = SW_PATIENT_PAGE (sw_window_get_patient_page (window));
+  GtkWidget *steps = GTK_WIDGET (gtk_widget_get_template_child (GTK_WIDGET (page), SW_TYPE_PATIENT_PAGE, "steps"));
+  GtkWidget *scrolled = ui_find_type (gtk_stack_get_visible_child (GTK_STACK (steps)), GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *at = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+
+  gtk_adjustment_set_value (at, (gtk_adjustment_get_upper (at) - gtk_adjustment_get_page_size (at)) * percent / 100);
+  ui_settle ();
+}
+
 static void
 arrange (SwWindow *window, int argc, char **argv)
 {
@@ -49,6 +63,8 @@ arrange (SwWindow *window, int argc, char **argv)
     sw_practice_view_show_section (SW_PRACTICE_VIEW (sw_window_get_practice_view (window)), section);
   for (int i = 0; i < 5; i++)
     ui_settle ();
+  if (option (argc, argv, "scroll") != NULL)
+    scroll (window, g_ascii_strtod (option (argc, argv, "scroll"), NULL));
 }
 
 int

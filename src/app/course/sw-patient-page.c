@@ -17,6 +17,8 @@
 #include "sw-log-page.h"
 #include "sw-patient-dialog.h"
 #include "sw-patient-heading.h"
+#include "sw-recheck-page.h"
+#include "sw-response-page.h"
 #include "sw-step-page.h"
 #include "sw-treatment-page.h"
 #include "sw-tumour-dialog.h"
@@ -35,6 +37,8 @@ static const struct
   { "work-up", N_("Work-up"), sw_workup_page_get_type },
   { "lead-in", N_("Lead-in"), sw_lead_in_page_get_type },
   { "treatment", N_("Treatment day"), sw_treatment_page_get_type },
+  { "rechecks", N_("Rechecks"), sw_recheck_page_get_type },
+  { "response", N_("Response"), sw_response_page_get_type },
   { "log", N_("Log"), sw_log_page_get_type },
 };
 
@@ -318,6 +322,39 @@ correct_tumour_action (GSimpleAction *action, GVariant *target, gpointer data)
     sw_tumour_dialog_show (data, context, tumour);
 }
 
+static void
+course_action (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  SwPatientPage *self = data;
+
+  self->course = g_variant_get_int64 (target);
+  load (self, SW_CHANGED_COURSE);
+}
+
+/* Opens the page that shows a row, or for id 0 the one where such a row is made. */
+static gboolean
+show_row (SwPatientPage *self, SwFactKind kind, gint64 id)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
+    {
+      SwStepPage *page = SW_STEP_PAGE (gtk_stack_get_child_by_name (self->steps, steps[i].name));
+
+      if (sw_step_page_show_row (page, kind, id))
+        return sw_patient_page_show_step (self, steps[i].name);
+    }
+  return FALSE;
+}
+
+static void
+show_row_action (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  gint32 kind;
+  gint64 id;
+
+  g_variant_get (target, "(ix)", &kind, &id);
+  show_row (data, (SwFactKind) kind, id);
+}
+
 /* A dose is told on the line itself; anything else opens the page that shows it. */
 static void
 mark_activated_cb (SwCourseView *view, GtkWidget *mark, const SwLineMark *value, SwPatientPage *self)
@@ -327,16 +364,7 @@ mark_activated_cb (SwCourseView *view, GtkWidget *mark, const SwLineMark *value,
       sw_dose_popover_show (mark, self->context, value->id);
       return;
     }
-  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    {
-      GtkWidget *page = gtk_stack_get_child_by_name (self->steps, steps[i].name);
-
-      if (sw_step_page_show_row (SW_STEP_PAGE (page), value->kind, value->id))
-        {
-          sw_patient_page_show_step (self, steps[i].name);
-          return;
-        }
-    }
+  show_row (self, value->kind, value->id);
 }
 
 static void
@@ -424,6 +452,8 @@ sw_patient_page_init (SwPatientPage *self)
     { "correct", correct_action },
     { "add-tumour", add_tumour_action },
     { "correct-tumour", correct_tumour_action, "x" },
+    { "course", course_action, "x" },
+    { "show-row", show_row_action, "(ix)" },
   };
 
   self->course_ids = g_array_new (FALSE, FALSE, sizeof (gint64));

@@ -13,7 +13,7 @@
 #include "sw-form.h"
 #include "sw-plausible.h"
 #include "sw-quantity.h"
-#include "sw-reading-row-private.h"
+#include "sw-reading-row.h"
 #include "sw-volume.h"
 
 #include <glib/gi18n-lib.h>

@@ -5,7 +5,7 @@
  */
 #include "config.h"
 
-#include "sw-reading-row-private.h"
+#include "sw-reading-row.h"
 
 #include "sw-form.h"
 #include "sw-quantity-entry.h"

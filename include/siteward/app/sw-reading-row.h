@@ -1,4 +1,4 @@
-/* sw-reading-row-private.h: one caliper reading: three cells and what became of it
+/* sw-reading-row.h: one caliper reading: three cells and what became of it
  *
  *   1  [21.4]  [18.0]  [ 8.9]  Tomas              [Take Back]
  *   2  [21.0]  [    ]  [    ]  Ines, not recorded
