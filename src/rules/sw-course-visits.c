@@ -236,5 +236,5 @@ sw_course_next_due (const SwCase *c)
     return SW_NO_MOMENT;
   if (sw_dossier_injection (c->dossier, c->course) != NULL)
     return next_after_injection (c, zero);
-  return earlier (first_untold (c), (SwMoment) { zero, sw_practice_morning (c->practice) });
+  return earlier (first_untold (c), (SwMoment) { zero, 0 }); /* the practice's hours may change; the day stays */
 }

@@ -185,13 +185,41 @@ operation_clear (SwOperation *op)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SwOperation, operation_clear)
 
-static void
-copy_facts (SwOperation *op)
+/* Rows that only an operation of their own writes: handed over as they are, they would pass the rules by. Taking one
+ * back is a plain act, and so is amending an injection. */
+static gboolean
+is_guarded (const SwFact *fact)
+{
+  static const SwFactKind made[] = {
+    SW_FACT_DOCUMENT,       SW_FACT_ADOPTION,   SW_FACT_COURSE, SW_FACT_COURSE_DETAILS, SW_FACT_PLAN,
+    SW_FACT_DOSE,           SW_FACT_DOSE_PLAN,  SW_FACT_DOSE_EVENT, SW_FACT_RELEASE,    SW_FACT_RELEASE_TUMOUR,
+    SW_FACT_SCORE,          SW_FACT_OVERALL,    SW_FACT_COURSE_END,
+  };
+
+  if (fact->kind == SW_FACT_INJECTION || fact->kind == SW_FACT_INJECTION_TUMOUR || fact->kind == SW_FACT_VIAL)
+    return fact->replaces == 0;
+  for (guint i = 0; i < G_N_ELEMENTS (made); i++)
+    if (fact->kind == made[i])
+      return !fact->withdrawn;
+  return FALSE;
+}
+
+static gboolean
+copy_facts (SwOperation *op, GError **error)
 {
   const GPtrArray *facts = op->request->facts;
 
   for (guint i = 0; i < facts->len; i++)
-    sw_operation_add (op, sw_fact_copy (facts->pdata[i]));
+    if (is_guarded (facts->pdata[i]))
+      {
+        g_set_error (error, SW_ERROR, SW_ERROR_REFUSED,
+                     _("A row of “%s” is written by its own act only, once the rules were asked."),
+                     sw_fact_type (((const SwFact *) facts->pdata[i])->kind)->table);
+        return FALSE;
+      }
+    else
+      sw_operation_add (op, sw_fact_copy (facts->pdata[i]));
+  return TRUE;
 }
 
 /* Rows of the patient know whose they are, and a subject that was taken back is taken up again where it ended. */
@@ -271,9 +299,7 @@ operate (SwDesk *desk, SwOperation *op, GError **error)
         return FALSE;
       op->c.dossier = op->dossier;
     }
-  if (guarded == NULL)
-    copy_facts (op);
-  else if (!guarded (op, error))
+  if (!(guarded ? guarded : copy_facts) (op, error))
     return FALSE;
   if (op->refused)
     return TRUE;

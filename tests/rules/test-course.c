@@ -188,7 +188,7 @@ START_TEST (test_next_due)
   course_tell (fixture, course_dose (fixture, "corticosteroid", TODAY, 0), SW_DOSE_GIVEN, TODAY, 480);
   check_due (fixture, TODAY, 1200);
   course_treatment_day (fixture);
-  check_due (fixture, TREAT, 480);
+  check_due (fixture, TREAT, 0);
   course_release (fixture);
   course_inject (fixture);
   course_discharge (fixture);

@@ -367,6 +367,30 @@ START_TEST (test_score_seals_its_sizes)
 }
 END_TEST
 
+/* --- past the rules --- */
+
+/* Rows of guarded operations, handed over as a plain act of somebody who may do the guarded one. */
+START_TEST (test_guarded_rows_are_not_handed_over)
+{
+  static const struct { SwFactKind kind; SwActKind act; } rows[] = {
+    { SW_FACT_PLAN, SW_ACT_SIGN_PLAN },         { SW_FACT_DOSE_PLAN, SW_ACT_SIGN_PLAN },
+    { SW_FACT_DOSE_EVENT, SW_ACT_RECORD_DOSE }, { SW_FACT_RELEASE, SW_ACT_RELEASE_DOSE },
+    { SW_FACT_COURSE, SW_ACT_OPEN_COURSE },     { SW_FACT_INJECTION, SW_ACT_RECORD_INJECTION },
+    { SW_FACT_SCORE, SW_ACT_SCORE },            { SW_FACT_COURSE_END, SW_ACT_END_COURSE },
+    { SW_FACT_ADOPTION, SW_ACT_ADOPT_DOCUMENT },
+  };
+  g_autoptr (Fixture) f = fixture_new ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      SwRequest *request = sw_request_new (rows[i].act, ODA, f->patient);
+
+      sw_request_add (request, sw_fact_new (rows[i].kind));
+      fixture_fails (f, request, SW_ERROR_REFUSED);
+    }
+}
+END_TEST
+
 /* --- documents --- */
 
 static GBytes *
@@ -470,6 +494,7 @@ course_suite (void)
   tcase_add_test (tests, test_end_course);
   tcase_add_test (tests, test_score);
   tcase_add_test (tests, test_score_seals_its_sizes);
+  tcase_add_test (tests, test_guarded_rows_are_not_handed_over);
   tcase_add_test (tests, test_adopt);
   tcase_add_test (tests, test_live_record_refuses_a_set_time);
   tcase_add_test (tests, test_clock);
