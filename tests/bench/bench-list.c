@@ -6,14 +6,13 @@
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
-#include "sw-demo.h"
+#include "bench-common.h"
+
 #include "sw-patient-list.h"
 
-#include <glib/gstdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#define TODAY 20587 /* 2026-05-14 */
 #define TIMES 5     /* each letter is typed so often; the median counts */
 #define TARGET_MS 16.0
 
@@ -21,23 +20,6 @@ static void
 keep_result (GObject *source, GAsyncResult *result, gpointer data)
 {
   *(GAsyncResult **) data = g_object_ref (result);
-}
-
-static char *
-record_folder (guint patients)
-{
-  g_autofree char *name = g_strdup_printf ("bench-record-%u", patients);
-  char *folder = g_build_filename (g_getenv ("SW_BUILD_DIR"), name, NULL);
-  SwDemoOptions options = { .patients = patients, .seed = 1, .today = TODAY };
-  g_autoptr (GError) error = NULL;
-  gint64 start = g_get_monotonic_time ();
-
-  if (g_file_test (folder, G_FILE_TEST_IS_DIR))
-    return folder;
-  if (!sw_demo_make (folder, &options, &error))
-    g_error ("%s", error->message);
-  g_print ("# made %u patients in %.1f s\n", patients, (double) (g_get_monotonic_time () - start) / G_USEC_PER_SEC);
-  return folder;
 }
 
 static SwRecord *
@@ -70,15 +52,7 @@ search_ms (SwPatientList *list, const char *text)
 
   sw_patient_list_set_search (list, text);
   wait_loaded (list);
-  return (double) (g_get_monotonic_time () - start) / 1000;
-}
-
-static int
-by_value (gconstpointer a, gconstpointer b)
-{
-  double first = *(const double *) a, second = *(const double *) b;
-
-  return (first > second) - (first < second);
+  return bench_ms (start);
 }
 
 /* From the letters before it, as somebody types. */
@@ -92,8 +66,7 @@ median_ms (SwPatientList *list, const char *before, const char *text)
       search_ms (list, before);
       ms[i] = search_ms (list, text);
     }
-  qsort (ms, TIMES, sizeof ms[0], by_value);
-  return ms[TIMES / 2];
+  return bench_median (ms, TIMES);
 }
 
 static double
@@ -118,8 +91,8 @@ main (void)
 {
   static const char *const names[] = { "marlo", "aldford", "tillo wex", "p-000123", "zz" };
   const char *wanted = g_getenv ("SW_BENCH_PATIENTS");
-  g_autofree char *folder = record_folder (wanted ? (guint) atoi (wanted) : 200000);
-  g_autoptr (SwClock) clock = sw_clock_new_at ((SwMoment){ TODAY, 580 });
+  g_autofree char *folder = bench_record (wanted ? (guint) atoi (wanted) : 200000);
+  g_autoptr (SwClock) clock = sw_clock_new_at (BENCH_NOW);
   g_autoptr (SwRecord) record = open_record (folder, clock);
   g_autoptr (SwPatientList) list = sw_patient_list_new (record);
   double worst = 0;
