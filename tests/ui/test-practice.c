@@ -100,7 +100,7 @@ START_TEST (every_figure_is_confirmed)
   ck_assert_ptr_nonnull (sw_practice_adopted (practice_of (window), SW_DOCUMENT_PROTOCOL, "tigilanol-eu"));
   ck_assert_ptr_nonnull (sw_practice_adopted (practice_of (window), SW_DOCUMENT_INTERACTIONS, "interactions"));
   ck_assert_ptr_nonnull (sw_practice_adopted (practice_of (window), SW_DOCUMENT_MEDICINE, "prednisolone"));
-  ck_assert_ptr_null (sw_practice_adopted (practice_of (window), SW_DOCUMENT_MEDICINE, "gabapentin"));
+  ck_assert_ptr_null (sw_practice_adopted (practice_of (window), SW_DOCUMENT_MEDICINE, "mavacoxib"));
   ui_close (window);
 }
 END_TEST
