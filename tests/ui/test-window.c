@@ -103,31 +103,6 @@ START_TEST (trouble_stays_until_handled)
 }
 END_TEST
 
-/* The text inside an entry is read out by the entry's name. */
-static gboolean
-takes_focus (GtkWidget *widget)
-{
-  return gtk_widget_get_focusable (widget) && gtk_widget_get_sensitive (widget) && !GTK_IS_WINDOW (widget) && !GTK_IS_TEXT (widget);
-}
-
-/* Every widget that can be focused and is shown has a name of its own on its page. */
-static void
-check_names (GtkWidget *widget, GHashTable *names)
-{
-  if (!gtk_widget_get_mapped (widget))
-    return;
-  if (takes_focus (widget))
-    {
-      g_autofree char *name = ui_name (widget);
-
-      ck_assert_msg (name != NULL, "%s has no name", G_OBJECT_TYPE_NAME (widget));
-      ck_assert_msg (!g_hash_table_contains (names, name), "two widgets are called %s", name);
-      g_hash_table_add (names, g_steal_pointer (&name));
-    }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    check_names (child, names);
-}
-
 START_TEST (everything_has_a_name)
 {
   static const char *const pages[] = { "patients", "practice" };
@@ -141,7 +116,7 @@ START_TEST (everything_has_a_name)
 
       gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", pages[i]);
       ui_settle ();
-      check_names (GTK_WIDGET (window), names);
+      ui_check_names (GTK_WIDGET (window), names);
       ck_assert_uint_gt (g_hash_table_size (names), 5);
     }
   ui_close (window);

@@ -322,6 +322,34 @@ ui_name (GtkWidget *widget)
                        : g_strdup_printf ("labelled %s %p", G_OBJECT_TYPE_NAME (widget), widget);
 }
 
+/* The text inside an entry is read out by the entry's name, and what is inside a button never gets the focus. */
+gboolean
+ui_takes_focus (GtkWidget *widget)
+{
+  GtkWidget *parent = gtk_widget_get_parent (widget);
+
+  return gtk_widget_get_focusable (widget) && gtk_widget_get_sensitive (widget) && !GTK_IS_WINDOW (widget) && !GTK_IS_TEXT (widget)
+         && (parent == NULL || gtk_widget_get_ancestor (parent, GTK_TYPE_BUTTON) == NULL);
+}
+
+/* Every widget that can be focused and is shown has a name of its own on its page. */
+void
+ui_check_names (GtkWidget *widget, GHashTable *names)
+{
+  if (!gtk_widget_get_mapped (widget))
+    return;
+  if (ui_takes_focus (widget))
+    {
+      g_autofree char *name = ui_name (widget);
+
+      ck_assert_msg (name != NULL, "%s has no name", G_OBJECT_TYPE_NAME (widget));
+      ck_assert_msg (!g_hash_table_contains (names, name), "two widgets are called %s", name);
+      g_hash_table_add (names, g_steal_pointer (&name));
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    ui_check_names (child, names);
+}
+
 void
 ui_click (GtkWidget *button)
 {

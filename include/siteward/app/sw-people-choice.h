@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 #define SW_TYPE_PEOPLE_CHOICE (sw_people_choice_get_type ())
 G_DECLARE_FINAL_TYPE (SwPeopleChoice, sw_people_choice, SW, PEOPLE_CHOICE, GtkWidget)
 
-/* `name`: what a screen reader says; `none`: the words for nobody ("choose …"), NULL: somebody is always chosen. Signal: changed (). */
+/* `name`: what a screen reader says; `none`: the words for nobody ("choose …"), NULL: somebody is always chosen.
+ * Signal: changed (). */
 GtkWidget *sw_people_choice_new (const char *name, const char *none);
 void sw_people_choice_update (SwPeopleChoice *self, const SwPractice *practice);
 /* 0: nobody. Somebody who is not offered becomes nobody. */

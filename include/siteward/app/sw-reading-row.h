@@ -3,7 +3,8 @@
  *   1  [21.4]  [18.0]  [ 8.9]  Tomas              [Take Back]
  *   2  [21.0]  [    ]  [    ]  Ines, not recorded
  *
- * A number and Enter fills a cell and moves on. When no cell is empty, Enter asks for the row to be recorded. Until it is, the row is
+ * A number and Enter fills a cell and moves on. When no cell is empty, Enter asks for the row to be recorded. Until
+ * it is, the row is
  * grey and belongs to the person who began it.
  *
  * Copyright (C) 2026 The Siteward developers
@@ -30,8 +31,10 @@ typedef enum
   SW_READING_KEPT,   /* on record */
 } SwReadingState;
 
-/* Signals: record () when the row is complete or [Retry] was pressed; take-back (); typed (int cell) on every keystroke.
- * `letter` is the tumour's, for screen readers; sentences appear in `message`; cells line up through `columns`, one group each. */
+/* Signals: record () when the row is complete or [Retry] was pressed; take-back (); typed (int cell) on every
+ * keystroke.
+ * `letter` is the tumour's, for screen readers; sentences appear in `message`; cells line up through `columns`, one
+ * group each. */
 GtkWidget *sw_reading_row_new (const char *letter, GtkLabel *message, GtkSizeGroup *const *columns);
 void sw_reading_row_set_number (SwReadingRow *self, guint number);
 

@@ -7,6 +7,8 @@
 
 #include "sw-people-choice.h"
 
+#include "sw-form.h"
+
 struct _SwPeopleChoice
 {
   GtkWidget parent_instance;
@@ -61,7 +63,8 @@ sw_people_choice_class_init (SwPeopleChoiceClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_people_choice_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_people_choice_finalize;
   widget_class->grab_focus = sw_people_choice_grab_focus;
-  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED]
+      = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "peoplechoice");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -83,7 +86,7 @@ sw_people_choice_new (const char *name, const char *none)
   SwPeopleChoice *self = g_object_new (SW_TYPE_PEOPLE_CHOICE, NULL);
 
   self->none = g_strdup (none);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  sw_name_drop_down (self->drop_down, name);
   return GTK_WIDGET (self);
 }
 

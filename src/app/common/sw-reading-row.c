@@ -197,7 +197,8 @@ has_unit (SwReadingRow *self, int cell)
 static gboolean
 take_as_group (SwReadingRow *self, const char *typed, gint64 axes[SW_READING_CELLS])
 {
-  return has_unit (self, SW_READING_CELLS - 1) && !has_unit (self, 0) && !has_unit (self, 1) && sw_reading_parse (typed, axes, NULL);
+  return has_unit (self, SW_READING_CELLS - 1) && !has_unit (self, 0) && !has_unit (self, 1)
+         && sw_reading_parse (typed, axes, NULL);
 }
 
 static char *
@@ -231,7 +232,8 @@ name_cells (SwReadingRow *self, guint number)
   for (int i = 0; i < SW_READING_CELLS; i++)
     {
       /* Translators: "tumour A, reading 2, width in mm" */
-      g_autofree char *name = g_strdup_printf (_("tumour %s, reading %u, %s in mm"), self->letter, number, _(axis_names[i]));
+      g_autofree char *name
+          = g_strdup_printf (_ ("tumour %s, reading %u, %s in mm"), self->letter, number, _ (axis_names[i]));
 
       sw_quantity_entry_set_name (self->cells[i], name);
     }

@@ -83,7 +83,8 @@ put_line (SwWhyView *self, int row, const SwWhy *line)
 {
   g_autofree char *working = working_of (line);
   g_autofree char *basis = basis_of (line);
-  g_autofree char *value = line->limit != NULL ? g_strdup_printf ("%s\n%s", line->value, line->limit) : g_strdup (line->value);
+  g_autofree char *value
+      = line->limit != NULL ? g_strdup_printf ("%s\n%s", line->value, line->limit) : g_strdup (line->value);
 
   put (self, 0, row, line->label, NULL);
   put (self, 1, row, working, "quiet");

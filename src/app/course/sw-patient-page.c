@@ -176,8 +176,8 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (SwDossier) dossier = sw_record_load_dossier_finish (SW_RECORD (source), result, &error);
   SwPageChanges pending = self->pending;
 
-  if (loading->generation != self->generation || self->record == NULL)
-    return; /* another dog was chosen meanwhile */
+  if (loading->generation != self->generation || self->record == NULL || gtk_widget_get_root (GTK_WIDGET (self)) == NULL)
+    return; /* another dog was chosen meanwhile, or the window is closed */
   self->loading = FALSE;
   self->pending = 0;
   if (dossier == NULL)

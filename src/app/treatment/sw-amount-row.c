@@ -110,7 +110,8 @@ sw_amount_row_is_blank (SwAmountRow *self)
 {
   g_autofree char *reason = sw_field_dup_text (self->reason);
 
-  return !sw_quantity_entry_is_edited (self->drawn) && sw_quantity_entry_get_text (self->given)[0] == '\0' && reason == NULL;
+  return !sw_quantity_entry_is_edited (self->drawn) && sw_quantity_entry_get_text (self->given)[0] == '\0'
+         && reason == NULL;
 }
 
 SwInjectionTumour *

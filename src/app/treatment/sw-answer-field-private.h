@@ -1,6 +1,7 @@
 /* sw-answer-field-private.h: one question of the treatment day with its answer and what is told beside it
  *
- * A question whose first answer is "yes" is a box to tick; any other is a choice, because there not ticking would say something.
+ * A question whose first answer is "yes" is a box to tick; any other is a choice, because there not ticking would say
+ * something.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -184,7 +184,8 @@ sw_answer_field_class_init (SwAnswerFieldClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_answer_field_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_answer_field_finalize;
   widget_class->grab_focus = sw_answer_field_grab_focus;
-  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED]
+      = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "answer");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

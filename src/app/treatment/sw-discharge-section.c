@@ -1,4 +1,5 @@
-/* sw-discharge-section.c: a vet lets the dog go home, with a number for the night and somebody for the contact at hour eight
+/* sw-discharge-section.c: a vet lets the dog go home, with a number for the night and somebody for the contact at
+ * hour eight
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -140,12 +141,13 @@ discharge_cb (GtkButton *button, SwDischargeSection *self)
 static char *
 words_of (const SwPageContext *context, const SwDischarge *discharge)
 {
-  g_autofree char *by = sw_treatment_by (context, discharge->fact.person, (SwMoment){ discharge->day, (int) discharge->minute },
-                                         sw_page_context_now (context).day);
+  g_autofree char *by
+      = sw_treatment_by (context, discharge->fact.person, (SwMoment){ discharge->day, (int)discharge->minute },
+                         sw_page_context_now (context).day);
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, _("Discharged by %s. Out of hours: %s. Contact at hour eight: %s."), by, discharge->night_number,
-                          discharge->eight_hour_contact);
+  g_string_append_printf (text, _ ("Discharged by %s. Out of hours: %s. Contact at hour eight: %s."), by,
+                          discharge->night_number, discharge->eight_hour_contact);
   if (discharge->note != NULL)
     g_string_append_printf (text, "\n%s", discharge->note);
   return g_string_free (text, FALSE);

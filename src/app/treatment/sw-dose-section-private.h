@@ -1,4 +1,5 @@
-/* sw-dose-section-private.h: what follows from the recorded weight and readings: volume, dose, what to draw, the limits, and why
+/* sw-dose-section-private.h: what follows from the recorded weight and readings: volume, dose, what to draw, the
+ * limits, and why
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -25,7 +25,8 @@ struct _SwDoseSection
   GtkWidget *figures; /* a grid: name, value, quiet */
   GtkWidget *shares;  /* a grid: words, bar, per cent */
   GtkWidget *missing; /* why there is no dose yet */
-  SwFindingView *findings;
+  SwFindingView *refusals;
+  SwFindingView *notes;
 
   GtkWidget *why;       /* an expander, owned until the page shows it */
   SwWhyView *why_lines; /* in it */
@@ -109,7 +110,8 @@ put_total (SwDoseSection *self, int *row, const SwDoseResult *dose)
   g_autofree char *vials = NULL;
 
   if (dose->vials > 0)
-    vials = g_strdup_printf (ngettext ("%u vial, %s left over", "%u vials, %s left over", dose->vials), dose->vials, left);
+    vials = g_strdup_printf (ngettext ("%u vial, %s left over", "%u vials, %s left over", dose->vials), dose->vials,
+                             left);
   if (dose->tumours->len > 1)
     put_figure (self, row, _("together"), total, vials, "result");
   else if (vials != NULL)
@@ -194,18 +196,6 @@ show_shares (SwDoseSection *self, const SwPageContext *context, const SwDoseResu
 /* --- the whole --- */
 
 static void
-show_findings (SwDoseSection *self, const SwDoseResult *dose)
-{
-  g_autoptr (GPtrArray) findings = sw_findings_new ();
-
-  for (guint i = 0; dose != NULL && i < dose->refusals->len; i++)
-    g_ptr_array_add (findings, sw_finding_copy (dose->refusals->pdata[i]));
-  for (guint i = 0; dose != NULL && i < dose->notes->len; i++)
-    g_ptr_array_add (findings, sw_finding_copy (dose->notes->pdata[i]));
-  sw_finding_view_set_findings (self->findings, findings, FALSE);
-}
-
-static void
 sw_dose_section_update (SwTreatmentSection *section, const SwPageContext *context, SwPageChanges changes)
 {
   SwDoseSection *self = SW_DOSE_SECTION (section);
@@ -217,7 +207,8 @@ sw_dose_section_update (SwTreatmentSection *section, const SwPageContext *contex
   gtk_widget_set_visible (self->missing, dose == NULL);
   show_figures (self, context, dose);
   show_shares (self, context, dose);
-  show_findings (self, dose);
+  sw_finding_view_set_findings (self->refusals, dose != NULL ? dose->refusals : NULL, FALSE);
+  sw_finding_view_set_findings (self->notes, dose != NULL ? dose->notes : NULL, FALSE);
   sw_why_view_set_lines (self->why_lines, dose != NULL ? dose->why : NULL);
   gtk_widget_set_visible (self->why, dose != NULL);
 }
@@ -256,16 +247,19 @@ sw_dose_section_init (SwDoseSection *self)
   self->missing = sw_quiet_new (NULL);
   self->figures = grid_new ();
   self->shares = grid_new ();
-  self->findings = SW_FINDING_VIEW (sw_finding_view_new ());
+  self->refusals = SW_FINDING_VIEW (sw_finding_view_new ());
+  self->notes = SW_FINDING_VIEW (sw_finding_view_new ());
   self->why_lines = SW_WHY_VIEW (sw_why_view_new ());
   self->why = g_object_ref_sink (gtk_expander_new (_("Why these numbers")));
   gtk_expander_set_child (GTK_EXPANDER (self->why), GTK_WIDGET (self->why_lines));
   gtk_widget_set_margin_top (GTK_WIDGET (self->why_lines), 6);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->why), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Why these numbers"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->why), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Why these numbers"),
+                                  -1);
   sw_treatment_section_append (section, self->missing);
+  sw_treatment_section_append (section, GTK_WIDGET (self->refusals));
   sw_treatment_section_append (section, self->figures);
   sw_treatment_section_append (section, self->shares);
-  sw_treatment_section_append (section, GTK_WIDGET (self->findings));
+  sw_treatment_section_append (section, GTK_WIDGET (self->notes));
 }
 
 GtkWidget *

@@ -1,4 +1,5 @@
-/* sw-gate-section-private.h: where the gate before the needle stands, and each thing that still blocks with what cures it
+/* sw-gate-section-private.h: where the gate before the needle stands, and each thing that still blocks with what
+ * cures it
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -147,7 +147,8 @@ decide_cb (GtkWidget *button, SwGateSection *self)
 
   g_clear_pointer (&self->deciding, sw_finding_free);
   self->deciding = sw_finding_copy (finding);
-  sw_dialog_reason (GTK_WIDGET (self), _("The vet decides"), sentence, _("Record the Reason"), reasoned_cb, g_object_ref (self));
+  sw_dialog_reason (GTK_WIDGET (self), _ ("The vet decides"), sentence, _ ("Record the Reason"), reasoned_cb,
+                    g_object_ref (self));
 }
 
 static void
@@ -224,8 +225,9 @@ fill_blocks (SwGateSection *self, const GPtrArray *open)
     }
   if (not_asked < 2)
     return;
-  more = g_strdup_printf (ngettext ("… and %u more question of today is not answered.", "… and %u more questions of today are not answered.",
-                                    not_asked - 1), not_asked - 1);
+  more = g_strdup_printf (ngettext ("… and %u more question of today is not answered.",
+                                    "… and %u more questions of today are not answered.", not_asked - 1),
+                          not_asked - 1);
   gtk_box_append (GTK_BOX (self->blocks), sw_quiet_new (more));
 }
 
@@ -350,8 +352,8 @@ sw_gate_section_class_init (SwGateSectionClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_gate_section_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_gate_section_finalize;
   SW_TREATMENT_SECTION_CLASS (class)->update = sw_gate_section_update;
-  signals[CURE] = g_signal_new ("cure", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                G_TYPE_POINTER);
+  signals[CURE] = g_signal_new ("cure", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                                1, G_TYPE_POINTER);
 }
 
 static GtkWidget *

@@ -1,6 +1,7 @@
 /* sw-injection-section.c: the injection as it happened
  *
- * Given is at most drawn, drawn at most released; less needs a reason. The gate is asked again with the injection's own minute. What
+ * Given is at most drawn, drawn at most released; less needs a reason. The gate is asked again with the injection's
+ * own minute. What
  * has happened against it is recorded by a vet with a reason, by a quieter button that appears only then.
  *
  * Copyright (C) 2026 The Siteward developers
@@ -171,7 +172,8 @@ record_cb (GtkButton *button, SwInjectionSection *self)
   SwRequest *request = make_request (self);
 
   if (request != NULL)
-    sw_treatment_section_perform (SW_TREATMENT_SECTION (self), GTK_WIDGET (self), request, self->answer, replied_cb, NULL);
+    sw_treatment_section_perform (SW_TREATMENT_SECTION (self), GTK_WIDGET (self), request, self->answer, replied_cb,
+                                  NULL);
 }
 
 static void
@@ -251,7 +253,8 @@ update_form (SwInjectionSection *self, const SwPageContext *context, const SwRel
     sw_vial_row_update (SW_VIAL_ROW (row), practice);
   for (row = gtk_widget_get_first_child (self->amounts); row != NULL; row = gtk_widget_get_next_sibling (row))
     {
-      const SwReleaseTumour *released = sw_treatment_released_for (context, release, sw_amount_row_get_tumour (SW_AMOUNT_ROW (row)));
+      const SwReleaseTumour *released
+          = sw_treatment_released_for (context, release, sw_amount_row_get_tumour (SW_AMOUNT_ROW (row)));
 
       if (released != NULL)
         sw_amount_row_offer (SW_AMOUNT_ROW (row), released->drawn_nl);
@@ -313,7 +316,8 @@ make_how (SwInjectionSection *self)
   self->assistant = SW_PEOPLE_CHOICE (sw_people_choice_new (_("assisted by"), _("nobody")));
   self->needle = sw_text_field_new (20);
   self->unexpected = sw_text_field_new (40);
-  self->second = SW_SECOND_PERSON (sw_second_person_new (_("after drawing, read aloud by"), _("I was alone: I looked a second time")));
+  self->second = SW_SECOND_PERSON (
+      sw_second_person_new (_ ("after drawing, read aloud by"), _ ("I was alone: I looked a second time")));
   gtk_widget_set_halign (self->needle, GTK_ALIGN_START);
   sw_quantity_entry_set_required (self->time, TRUE);
   sw_form_add (GTK_GRID (form), _("injected _at"), GTK_WIDGET (self->time));
@@ -351,7 +355,8 @@ sw_injection_section_init (SwInjectionSection *self)
   GtkWidget *another = sw_button_new (_("Another _Vial"));
 
   sw_treatment_section_set_heading (section, _("Drawing and injecting"));
-  self->before = sw_quiet_new (_("Vials, what was drawn and what was given are recorded here once a vet has released the dose."));
+  self->before = sw_quiet_new (
+      _ ("Vials, what was drawn and what was given are recorded here once a vet has released the dose."));
   self->form = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
   self->vials = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
   self->amounts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);

@@ -40,7 +40,8 @@ struct _SwObservationSection
 G_DEFINE_FINAL_TYPE (SwObservationSection, sw_observation_section, SW_TYPE_TREATMENT_SECTION)
 
 /* Kept in the record as they stand here, shown in the reader's language. */
-static const char *const gum_words[] = { N_("pink"), N_("pale"), N_("white"), N_("bright red"), N_("blue or grey"), NULL };
+static const char *const gum_words[]
+    = { N_ ("pink"), N_ ("pale"), N_ ("white"), N_ ("bright red"), N_ ("blue or grey"), NULL };
 static const char *const breathing_words[] = { N_("easy"), N_("fast"), N_("laboured"), N_("noisy"), NULL };
 static const char *const vomiting_words[] = { N_("no"), N_("yes"), NULL };
 
@@ -127,7 +128,8 @@ static void
 put_look (SwObservationSection *self, int row, const SwObservation *look)
 {
   g_autofree char *time = sw_time_format ((int) look->minute);
-  g_autofree char *heart_rate = look->heart_rate != SW_UNKNOWN ? g_strdup_printf ("%d", (int) look->heart_rate) : g_strdup ("–");
+  g_autofree char *heart_rate
+      = look->heart_rate != SW_UNKNOWN ? g_strdup_printf ("%d", (int)look->heart_rate) : g_strdup ("–");
 
   put_words (self, 0, row, time, "figure");
   put_words (self, 1, row, heart_rate, "figure");
@@ -140,13 +142,14 @@ put_look (SwObservationSection *self, int row, const SwObservation *look)
 static void
 place_fields (SwObservationSection *self, int row)
 {
-  GtkWidget *const fields[COLUMNS] = { GTK_WIDGET (self->time), GTK_WIDGET (self->heart_rate), self->gums, self->breathing,
-                                       self->vomiting, self->site };
+  GtkWidget *const fields[COLUMNS] = {
+    GTK_WIDGET (self->time), GTK_WIDGET (self->heart_rate), self->gums, self->breathing, self->vomiting, self->site
+  };
   GtkGridLayout *layout = GTK_GRID_LAYOUT (gtk_widget_get_layout_manager (self->looks));
 
   for (int i = 0; i < COLUMNS; i++)
-    gtk_grid_layout_child_set_row (GTK_GRID_LAYOUT_CHILD (gtk_layout_manager_get_layout_child (GTK_LAYOUT_MANAGER (layout), fields[i])),
-                                   row);
+    gtk_grid_layout_child_set_row (
+        GTK_GRID_LAYOUT_CHILD (gtk_layout_manager_get_layout_child (GTK_LAYOUT_MANAGER (layout), fields[i])), row);
 }
 
 static void
@@ -233,13 +236,15 @@ make_fields (SwObservationSection *self)
   self->site = sw_text_field_new (14);
   sw_quantity_entry_set_required (self->time, TRUE);
   gtk_widget_set_hexpand (self->site, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->site), GTK_ACCESSIBLE_PROPERTY_LABEL, _("the site at this look"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->site), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("the site at this look"), -1);
 }
 
 static void
 make_table (SwObservationSection *self)
 {
-  static const char *const heads[COLUMNS] = { N_("time"), N_("heart rate"), N_("gums"), N_("breathing"), N_("vomiting"), N_("site") };
+  static const char *const heads[COLUMNS]
+      = { N_ ("time"), N_ ("heart rate"), N_ ("gums"), N_ ("breathing"), N_ ("vomiting"), N_ ("site") };
   GtkWidget *fields[COLUMNS];
 
   make_fields (self);

@@ -99,8 +99,8 @@ save_cb (GtkButton *button, Outside *outside)
     return;
   if (reason == NULL)
     {
-      sw_finding_view_set_sentence (outside->answer, SW_NOT_KNOWN, _("Write why: what happened outside the gate needs the vet's reason."),
-                                    NULL);
+      sw_finding_view_set_sentence (outside->answer, SW_NOT_KNOWN,
+                                    _ ("Write why: what happened outside the gate needs the vet's reason."), NULL);
       gtk_widget_grab_focus (outside->reason);
       return;
     }
@@ -145,8 +145,9 @@ sw_outside_dialog_show (GtkWidget *parent, SwPageContext *context)
   Outside *outside = g_new0 (Outside, 1);
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *save = sw_primary_button_new (_("Record It _outside the Gate"));
-  GtkWidget *words = sw_quiet_new (_("For a dose that was drawn already. It is recorded as it was, marked outside the gate, shown on "
-                                     "the course line and counted in the outcomes. It is no way to release a dose that is refused."));
+  GtkWidget *words = sw_quiet_new (
+      _ ("For a dose that was drawn already. It is recorded as it was, marked outside the gate, shown on "
+         "the course line and counted in the outcomes. It is no way to release a dose that is refused."));
 
   outside->context = sw_page_context_ref (context);
   outside->tumours = sw_dossier_course_tumours (context->dossier, context->course);

@@ -444,7 +444,8 @@ static void
 sw_reading_table_init (SwReadingTable *self)
 {
   SwTreatmentSection *section = SW_TREATMENT_SECTION (self);
-  GtkWidget *heads[SW_READING_CELLS] = { gtk_label_new (_("length")), gtk_label_new (_("width")), gtk_label_new (_("height")) };
+  GtkWidget *heads[SW_READING_CELLS]
+      = { gtk_label_new (_ ("length")), gtk_label_new (_ ("width")), gtk_label_new (_ ("height")) };
   GtkWidget *head;
 
   for (int i = 0; i < COLUMNS; i++)

@@ -1,6 +1,7 @@
 /* sw-readings-section.c: caliper readings of the treatment day
  *
- * Tables are kept by tumour. One with unsent text outlives a change of patient: it is shown again, with its reader, when the dog is.
+ * Tables are kept by tumour. One with unsent text outlives a change of patient: it is shown again, with its reader,
+ * when the dog is.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -22,6 +23,7 @@ struct _SwReadingsSection
   /* children */
   GtkWidget *heading;
   GtkWidget *tumours; /* a box of toggle buttons; hidden for one tumour */
+  GtkWidget *reading; /* the line of the reader */
   SwPeopleChoice *reader;
   GtkStack *stack;
 
@@ -47,7 +49,8 @@ tell_reader (SwReadingsSection *self)
 
   if (context == NULL)
     return;
-  for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL; table = gtk_widget_get_next_sibling (table))
+  for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL;
+       table = gtk_widget_get_next_sibling (table))
     sw_reading_table_set_reader (SW_READING_TABLE (table), person,
                                  sw_practice_person_name (sw_page_context_practice (context), person));
 }
@@ -201,8 +204,10 @@ sw_readings_section_update (SwTreatmentSection *section, const SwPageContext *co
   if (!is_shown_for (self, tumours))
     lay_out (self, context, tumours);
   tell_reader (self);
-  for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL; table = gtk_widget_get_next_sibling (table))
+  for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL;
+       table = gtk_widget_get_next_sibling (table))
     SW_TREATMENT_SECTION_GET_CLASS (table)->update (SW_TREATMENT_SECTION (table), context, changes);
+  gtk_widget_set_visible (self->reading, sw_dossier_injection (context->dossier, context->course) == NULL);
   show_heading (self);
 }
 
@@ -212,7 +217,8 @@ sw_readings_section_has_unsaved (SwTreatmentSection *section)
   SwReadingsSection *self = SW_READINGS_SECTION (section);
   GtkWidget *table;
 
-  for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL; table = gtk_widget_get_next_sibling (table))
+  for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL;
+       table = gtk_widget_get_next_sibling (table))
     if (SW_TREATMENT_SECTION_GET_CLASS (table)->has_unsaved (SW_TREATMENT_SECTION (table)))
       return TRUE;
   return FALSE;
@@ -270,7 +276,6 @@ static void
 sw_readings_section_init (SwReadingsSection *self)
 {
   SwTreatmentSection *section = SW_TREATMENT_SECTION (self);
-  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *words = gtk_label_new (_("next reading by"));
 
   self->tables = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_object_unref);
@@ -280,10 +285,11 @@ sw_readings_section_init (SwReadingsSection *self)
   self->stack = GTK_STACK (gtk_stack_new ());
   self->reader = SW_PEOPLE_CHOICE (sw_people_choice_new (_("next reading by"), NULL));
   gtk_widget_add_css_class (words, "form-label");
-  gtk_box_append (GTK_BOX (line), words);
-  gtk_box_append (GTK_BOX (line), GTK_WIDGET (self->reader));
+  self->reading = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  gtk_box_append (GTK_BOX (self->reading), words);
+  gtk_box_append (GTK_BOX (self->reading), GTK_WIDGET (self->reader));
   sw_treatment_section_append (section, self->tumours);
   sw_treatment_section_append (section, GTK_WIDGET (self->stack));
-  sw_treatment_section_append (section, line);
+  sw_treatment_section_append (section, self->reading);
   g_signal_connect (self->reader, "changed", G_CALLBACK (reader_changed_cb), self);
 }

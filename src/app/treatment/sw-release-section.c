@@ -71,7 +71,8 @@ record_read_cb (GtkButton *button, SwReleaseSection *self)
 
   if (row == NULL)
     {
-      sw_finding_view_set_sentence (self->aloud_answer, SW_NOT_KNOWN, _("Choose who read aloud, or say that you are alone."), NULL);
+      sw_finding_view_set_sentence (self->aloud_answer, SW_NOT_KNOWN,
+                                    _ ("Choose who read aloud, or say that you are alone."), NULL);
       gtk_widget_grab_focus (GTK_WIDGET (self->second));
       return;
     }
@@ -109,7 +110,8 @@ confirmed_cb (gboolean yes, gpointer data)
   if (!yes || context == NULL)
     return;
   sw_treatment_section_perform (section, GTK_WIDGET (self),
-                                sw_request_release (context->person, context->patient, context->course), self->answer, NULL, NULL);
+                                sw_request_release (context->person, context->patient, context->course), self->answer,
+                                NULL, NULL);
 }
 
 static void
@@ -143,7 +145,8 @@ release_cb (GtkButton *button, SwReleaseSection *self)
 static void
 outside_cb (GtkButton *button, SwReleaseSection *self)
 {
-  sw_outside_dialog_show (GTK_WIDGET (self), (SwPageContext *) sw_treatment_section_context (SW_TREATMENT_SECTION (self)));
+  sw_outside_dialog_show (GTK_WIDGET (self),
+                          (SwPageContext *)sw_treatment_section_context (SW_TREATMENT_SECTION (self)));
 }
 
 static void
@@ -183,8 +186,8 @@ sw_release_section_update (SwTreatmentSection *section, const SwPageContext *con
 static GtkWidget *
 sw_release_section_cure_of (SwTreatmentSection *section, const SwFinding *finding)
 {
-  static const SwFindingCode cured[] = { SW_FINDING_NOT_READ_ALOUD, SW_FINDING_READ_ALOUD_STALE, SW_FINDING_SECOND_LOOK_EARLY,
-                                         SW_FINDING_SAME_PERSON };
+  static const SwFindingCode cured[] = { SW_FINDING_NOT_READ_ALOUD, SW_FINDING_READ_ALOUD_STALE,
+                                         SW_FINDING_SECOND_LOOK_EARLY, SW_FINDING_SAME_PERSON };
 
   for (guint i = 0; i < G_N_ELEMENTS (cured); i++)
     if (cured[i] == finding->code)
@@ -199,8 +202,8 @@ sw_release_section_class_init (SwReleaseSectionClass *class)
 
   section_class->update = sw_release_section_update;
   section_class->cure_of = sw_release_section_cure_of;
-  signals[BLOCKED] = g_signal_new ("blocked", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                   G_TYPE_POINTER);
+  signals[BLOCKED] = g_signal_new ("blocked", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 1, G_TYPE_POINTER);
 }
 
 static GtkWidget *
@@ -227,7 +230,8 @@ make_aloud (SwReleaseSection *self)
   gtk_widget_add_css_class (heading, "subheading");
   self->words = lines_new ("read-aloud");
   self->was_read = lines_new (NULL);
-  self->second = SW_SECOND_PERSON (sw_second_person_new (_("read aloud by"), _("I am alone: a second look, after two minutes")));
+  self->second = SW_SECOND_PERSON (
+      sw_second_person_new (_ ("read aloud by"), _ ("I am alone: a second look, after two minutes")));
   self->aloud_answer = SW_FINDING_VIEW (sw_finding_view_new ());
   gtk_widget_set_halign (record, GTK_ALIGN_END);
   gtk_widget_set_hexpand (record, TRUE);

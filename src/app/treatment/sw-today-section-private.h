@@ -1,4 +1,5 @@
-/* sw-today-section-private.h: the questions of the treatment day, one field for each of the vocabulary's, and who answers
+/* sw-today-section-private.h: the questions of the treatment day, one field for each of the vocabulary's, and who
+ * answers
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

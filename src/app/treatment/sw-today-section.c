@@ -1,7 +1,9 @@
 /* sw-today-section.c: the questions of the treatment day
  *
- * Rows come from the vocabulary of questions, so a new question needs no line here. All that was answered goes to the record as one act.
- * In a group of boxes one tick says that the group was asked: what is not ticked in it is recorded as "no", which blocks the needle.
+ * Rows come from the vocabulary of questions, so a new question needs no line here. All that was answered goes to the
+ * record as one act.
+ * In a group of boxes one tick says that the group was asked: what is not ticked in it is recorded as "no", which
+ * blocks the needle.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -14,6 +16,8 @@
 #include "sw-form.h"
 
 #include <glib/gi18n-lib.h>
+
+#define LABEL_WIDTH 22 /* characters of a question beside its field */
 
 struct _SwTodaySection
 {
@@ -42,7 +46,8 @@ static gboolean
 group_is_asked (SwTodaySection *self, SwAnswerField *field)
 {
   for (guint i = 0; i < self->fields->len; i++)
-    if (g_str_equal (heading_of (self->fields->pdata[i]), heading_of (field)) && sw_answer_field_is_ticked (self->fields->pdata[i]))
+    if (g_str_equal (heading_of (self->fields->pdata[i]), heading_of (field))
+        && sw_answer_field_is_ticked (self->fields->pdata[i]))
       return TRUE;
   return FALSE;
 }
@@ -156,7 +161,8 @@ record_cb (GtkButton *button, SwTodaySection *self)
 
   if (reasonless != NULL)
     {
-      sw_finding_view_set_sentence (self->answer, SW_NOT_KNOWN, _("Restraint has a reason: write the temperament or the site."), NULL);
+      sw_finding_view_set_sentence (self->answer, SW_NOT_KNOWN,
+                                    _ ("Restraint has a reason: write the temperament or the site."), NULL);
       gtk_widget_grab_focus (GTK_WIDGET (reasonless));
       return;
     }
@@ -186,26 +192,47 @@ clear_fields (SwTodaySection *self)
 }
 
 static void
+wrap_label (GtkWidget *label)
+{
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (label), LABEL_WIDTH);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), LABEL_WIDTH);
+}
+
+static void
 add_field (SwTodaySection *self, GtkWidget *form, const SwQuestion *question, gint64 tumour, const char *of)
 {
   GtkWidget *field = sw_answer_field_new (question, tumour, of);
-  g_autofree char *label = of != NULL ? g_strdup_printf (_("%s, %s"), _(question->name), of) : g_strdup (_(question->name));
+  g_autofree char *label
+      = of != NULL ? g_strdup_printf (_ ("%s, %s"), _ (question->name), of) : g_strdup (_ (question->name));
 
   g_signal_connect (field, "changed", G_CALLBACK (changed_cb), self);
   g_ptr_array_add (self->fields, field);
   if (sw_answer_field_is_tick (SW_ANSWER_FIELD (field)))
     sw_form_add_wide (GTK_GRID (form), field);
   else
-    gtk_label_set_wrap (GTK_LABEL (sw_form_add (GTK_GRID (form), label, field)), TRUE);
+    wrap_label (sw_form_add (GTK_GRID (form), label, field));
 }
 
-/* What is asked of the dog and its tumours on the left, what must be at hand on the right. */
+/* Groups of boxes stand on the right, what is chosen on the left. */
+static gboolean
+is_of_ticks (const char *heading)
+{
+  guint n;
+  const SwQuestion *questions = sw_questions (&n);
+
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (questions[i].heading, heading))
+      return g_str_equal (questions[i].choices[0].code, "yes");
+  return FALSE;
+}
+
 static void
 make_fields (SwTodaySection *self, const SwPageContext *context, GArray *tumours)
 {
   GtkWidget *forms[2] = { sw_form_new (), sw_form_new () };
   const SwQuestion *questions;
-  const char *heading = NULL, *first_heading = NULL;
+  const char *heading = NULL;
   guint n;
 
   clear_fields (self);
@@ -216,8 +243,7 @@ make_fields (SwTodaySection *self, const SwPageContext *context, GArray *tumours
 
       if (questions[i].at != SW_ASKED_ON_TREATMENT_DAY)
         continue;
-      first_heading = first_heading != NULL ? first_heading : questions[i].heading;
-      form = forms[!g_str_equal (questions[i].heading, first_heading)];
+      form = forms[is_of_ticks (questions[i].heading)];
       if (g_strcmp0 (heading, questions[i].heading) != 0)
         gtk_widget_add_css_class (sw_form_add_heading (GTK_GRID (form), _(questions[i].heading)), "subheading");
       heading = questions[i].heading;

@@ -25,6 +25,7 @@ struct _SwTreatmentPage
 
   /* template children */
   GtkStack *states;
+  GtkScrolledWindow *scrolled;
   SwWeightSection *weight;
   SwReadingsSection *readings;
   SwDoseSection *dose;
@@ -45,9 +46,11 @@ static void
 sections_of (SwTreatmentPage *self, SwTreatmentSection *sections[SECTIONS])
 {
   SwTreatmentSection *const all[SECTIONS] = {
-    SW_TREATMENT_SECTION (self->weight),    SW_TREATMENT_SECTION (self->readings),    SW_TREATMENT_SECTION (self->dose),
-    SW_TREATMENT_SECTION (self->today),     SW_TREATMENT_SECTION (self->gate),        SW_TREATMENT_SECTION (self->release),
-    SW_TREATMENT_SECTION (self->injection), SW_TREATMENT_SECTION (self->observation), SW_TREATMENT_SECTION (self->discharge),
+    SW_TREATMENT_SECTION (self->weight),    SW_TREATMENT_SECTION (self->readings),
+    SW_TREATMENT_SECTION (self->dose),      SW_TREATMENT_SECTION (self->today),
+    SW_TREATMENT_SECTION (self->gate),      SW_TREATMENT_SECTION (self->release),
+    SW_TREATMENT_SECTION (self->injection), SW_TREATMENT_SECTION (self->observation),
+    SW_TREATMENT_SECTION (self->discharge),
   };
 
   for (int i = 0; i < SECTIONS; i++)
@@ -144,18 +147,60 @@ sw_treatment_page_first_empty_cell (SwStepPage *page)
   return cell;
 }
 
+/* Once the section has its place: the page may only now come to view. */
+static gboolean
+scroll_cb (GtkWidget *section, GdkFrameClock *clock, gpointer data)
+{
+  SwTreatmentPage *self = SW_TREATMENT_PAGE (gtk_widget_get_ancestor (section, SW_TYPE_TREATMENT_PAGE));
+  GtkWidget *body = gtk_widget_get_parent (section);
+  graphene_point_t top;
+
+  if (gtk_widget_compute_point (section, body, &GRAPHENE_POINT_INIT (0, 0), &top))
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scrolled), top.y);
+  return G_SOURCE_REMOVE;
+}
+
+static GtkWidget *
+section_of (SwTreatmentPage *self, SwFactKind kind)
+{
+  const struct
+  {
+    SwFactKind kind;
+    gpointer section;
+  } places[] = {
+    { SW_FACT_RELEASE, self->release },
+    { SW_FACT_INJECTION, self->injection },
+    { SW_FACT_OBSERVATION, self->observation },
+    { SW_FACT_DISCHARGE, self->discharge },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    if (places[i].kind == kind)
+      return places[i].section;
+  return NULL;
+}
+
+static gboolean
+show_reading (SwTreatmentPage *self, const SwPageContext *context, gint64 id)
+{
+  const SwReading *reading = sw_facts_by_id (&context->dossier->facts, SW_FACT_READING, id);
+
+  return reading != NULL && reading->course == context->course && reading->day == sw_treatment_case (context).now.day
+         && sw_readings_section_show_tumour (self->readings, reading->tumour);
+}
+
 static gboolean
 sw_treatment_page_show_row (SwStepPage *page, SwFactKind kind, gint64 id)
 {
   SwTreatmentPage *self = SW_TREATMENT_PAGE (page);
   const SwPageContext *context = sw_step_page_get_context (page);
-  const SwReading *reading;
+  GtkWidget *section = section_of (self, kind);
 
-  if (kind == SW_FACT_RELEASE || kind == SW_FACT_INJECTION || kind == SW_FACT_OBSERVATION || kind == SW_FACT_DISCHARGE)
-    return TRUE;
-  reading = kind == SW_FACT_READING && context != NULL ? sw_facts_by_id (&context->dossier->facts, kind, id) : NULL;
-  return reading != NULL && reading->course == context->course
-         && reading->day == sw_treatment_case (context).now.day && sw_readings_section_show_tumour (self->readings, reading->tumour);
+  if (context == NULL || context->course == 0)
+    return FALSE;
+  if (section != NULL)
+    gtk_widget_add_tick_callback (section, scroll_cb, NULL, NULL);
+  return section != NULL || (kind == SW_FACT_READING && show_reading (self, context, id));
 }
 
 static void
@@ -180,6 +225,7 @@ sw_treatment_page_class_init (SwTreatmentPageClass *class)
   g_type_ensure (SW_TYPE_DISCHARGE_SECTION);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-treatment-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwTreatmentPage, states);
+  gtk_widget_class_bind_template_child (widget_class, SwTreatmentPage, scrolled);
   gtk_widget_class_bind_template_child (widget_class, SwTreatmentPage, weight);
   gtk_widget_class_bind_template_child (widget_class, SwTreatmentPage, readings);
   gtk_widget_class_bind_template_child (widget_class, SwTreatmentPage, dose);
@@ -195,10 +241,18 @@ sw_treatment_page_class_init (SwTreatmentPageClass *class)
   gtk_widget_class_bind_template_callback (widget_class, blocked_cb);
 }
 
+/* A place that holds nothing visible takes no room. */
+static void
+place (GtkBox *place_of, GtkWidget *widget)
+{
+  gtk_box_append (place_of, widget);
+  g_object_bind_property (widget, "visible", place_of, "visible", G_BINDING_SYNC_CREATE);
+}
+
 static void
 sw_treatment_page_init (SwTreatmentPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_box_append (self->why, sw_dose_section_get_why (self->dose));
-  gtk_box_append (self->blocks, sw_gate_section_get_list (self->gate));
+  place (self->why, sw_dose_section_get_why (self->dose));
+  place (self->blocks, sw_gate_section_get_list (self->gate));
 }

@@ -1,6 +1,7 @@
 /* sw-treatment-section-private.h: one part of the treatment day's page, a column of widgets that knows what it cures
  *
- * The page hands every update to its sections in their order, asks them for unsent text, for the first empty cell, and for the
+ * The page hands every update to its sections in their order, asks them for unsent text, for the first empty cell,
+ * and for the
  * widget at which something that blocks the needle can be cured.
  *
  * Copyright (C) 2026 The Siteward developers
@@ -37,12 +38,12 @@ const SwPageContext *sw_treatment_section_context (SwTreatmentSection *self);
 /* A plain act by the person at the desk. (transfer full) */
 SwRequest *sw_treatment_section_request (SwTreatmentSection *self, SwActKind act);
 /* Takes the request; `replied` gets (owner, reply, data). */
-void sw_treatment_section_perform (SwTreatmentSection *self, GtkWidget *owner, SwRequest *request, SwFindingView *beside,
-                                   SwReplied replied, gpointer data);
+void sw_treatment_section_perform (SwTreatmentSection *self, GtkWidget *owner, SwRequest *request,
+                                   SwFindingView *beside, SwReplied replied, gpointer data);
 /* The same for a correction or withdrawal of a row: asks first where a release is voided or an injection amended by it.
  * `replied` may get a NULL reply when the person gave up. */
-void sw_treatment_section_correct (SwTreatmentSection *self, GtkWidget *owner, SwRequest *request, SwFindingView *beside,
-                                   SwReplied replied, gpointer data);
+void sw_treatment_section_correct (SwTreatmentSection *self, GtkWidget *owner, SwRequest *request,
+                                   SwFindingView *beside, SwReplied replied, gpointer data);
 
 /* --- what several sections ask of a dossier --- */
 
@@ -57,6 +58,7 @@ char *sw_treatment_by (const SwPageContext *context, gint64 person, SwMoment at,
 /* The release that stands for today or that the injection names; NULL: none. */
 const SwRelease *sw_treatment_release (const SwPageContext *context);
 /* What was released for a tumour; NULL: nothing. */
-const SwReleaseTumour *sw_treatment_released_for (const SwPageContext *context, const SwRelease *release, gint64 tumour);
+const SwReleaseTumour *
+sw_treatment_released_for (const SwPageContext *context, const SwRelease *release, gint64 tumour);
 
 G_END_DECLS

@@ -156,10 +156,11 @@ ask_to_correct (Correcting *correcting, const SwRelease *release, gboolean injec
   g_autofree char *time = sw_time_format ((int) release->minute);
   g_autofree char *heading = g_strdup_printf (_("The dose was released at %s."), time);
 
-  sw_dialog_ask (GTK_WIDGET (correcting->section), injected ? _("The injection is on record.") : heading,
-                 injected ? _("Only a vet may correct what it rests on. Both stand, marked as amended.")
-                          : _("What it rests on is corrected: the release becomes void, and a vet releases the dose anew."),
-                 _("Correct It"), correct_answered_cb, correcting);
+  sw_dialog_ask (GTK_WIDGET (correcting->section), injected ? _ ("The injection is on record.") : heading,
+                 injected
+                     ? _ ("Only a vet may correct what it rests on. Both stand, marked as amended.")
+                     : _ ("What it rests on is corrected: the release becomes void, and a vet releases the dose anew."),
+                 _ ("Correct It"), correct_answered_cb, correcting);
 }
 
 void

@@ -91,8 +91,9 @@ released_tumour (const SwPageContext *context, const SwReleaseTumour *row)
 char *
 sw_words_of_release (const SwPageContext *context, const SwRelease *release)
 {
-  g_autofree char *by = sw_treatment_by (context, release->fact.person, (SwMoment){ release->day, (int) release->minute },
-                                         sw_page_context_now (context).day);
+  g_autofree char *by
+      = sw_treatment_by (context, release->fact.person, (SwMoment){ release->day, (int)release->minute },
+                         sw_page_context_now (context).day);
   GString *text = g_string_new (NULL);
   const SwReleaseTumour *row;
 
@@ -164,8 +165,9 @@ words_before_injection (const SwPageContext *context)
   day = sw_day_format (release->day);
   time = sw_time_format ((int) release->minute);
   if (release->fact.withdrawn)
-    return g_strdup_printf (_("The release of %s %s is void: something it rested on was corrected. A vet releases the dose anew."),
-                            day, time);
+    return g_strdup_printf (
+        _ ("The release of %s %s is void: something it rested on was corrected. A vet releases the dose anew."), day,
+        time);
   return g_strdup_printf (_("The release of %s %s ended with its day: weigh, measure and release anew."), day, time);
 }
 
@@ -178,8 +180,9 @@ sw_words_of_standing (const SwPageContext *context)
   if (injection == NULL)
     return words_before_injection (context);
   if (release != NULL && is_amended (context->dossier, release, injection))
-    return g_strdup (_("Amended: something that the release or the injection rests on was corrected afterwards. Both stand; the "
-                       "figures above are computed anew."));
+    return g_strdup (
+        _ ("Amended: something that the release or the injection rests on was corrected afterwards. Both stand; the "
+           "figures above are computed anew."));
   return NULL;
 }
 
@@ -216,8 +219,8 @@ append_vials (GString *text, const SwPageContext *context, const SwInjection *in
 
       if (vial->injection != injection->fact.id)
         continue;
-      g_string_append_printf (text, _("\nvial lot %s, %s %s mg/mL, good until %s, %s left over"), vial->lot, vial->agent, strength,
-                              expiry, left);
+      g_string_append_printf (text, _ ("\nvial lot %s, %s %s mg/mL, good until %s, %s left over"), vial->lot,
+                              vial->agent, strength, expiry, left);
       if (vial->disposal != NULL)
         g_string_append_printf (text, ", %s", vial->disposal);
       if (vial->witness != 0)

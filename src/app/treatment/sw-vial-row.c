@@ -48,7 +48,8 @@ gboolean
 sw_vial_row_is_blank (SwVialRow *self)
 {
   return is_empty (self->lot) && is_empty (self->agent) && is_empty (self->disposal)
-         && sw_quantity_entry_get_text (self->expiry)[0] == '\0' && sw_quantity_entry_get_text (self->strength)[0] == '\0'
+         && sw_quantity_entry_get_text (self->expiry)[0] == '\0'
+         && sw_quantity_entry_get_text (self->strength)[0] == '\0'
          && sw_quantity_entry_get_text (self->left)[0] == '\0';
 }
 

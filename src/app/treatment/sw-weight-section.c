@@ -36,6 +36,7 @@ struct _SwWeightSection
   char *sent;        /* the text on its way; NULL: none */
   guint failed : 1;
   guint taking_again : 1; /* a second weighing, no correction */
+  guint sealed : 1;       /* injected: no other weight of that day */
 };
 
 G_DEFINE_FINAL_TYPE (SwWeightSection, sw_weight_section, SW_TYPE_TREATMENT_SECTION)
@@ -97,7 +98,7 @@ show_state (SwWeightSection *self)
   else
     set_state (self, "", NULL);
   gtk_widget_set_visible (self->retry, self->failed);
-  gtk_widget_set_visible (self->again, weight != NULL && self->sent == NULL);
+  gtk_widget_set_visible (self->again, weight != NULL && self->sent == NULL && !self->sealed);
   gtk_widget_set_visible (self->back, weight != NULL && self->sent == NULL);
 }
 
@@ -135,7 +136,8 @@ replied_cb (GtkWidget *owner, const SwReply *reply, gpointer data)
     {
       self->taking_again = FALSE;
       self->row = sw_reply_id (reply, SW_FACT_WEIGHT);
-      if (g_strcmp0 (sent, sw_quantity_entry_get_text (self->weight)) == 0 && sw_quantity_entry_peek (self->weight, &grams, NULL))
+      if (g_strcmp0 (sent, sw_quantity_entry_get_text (self->weight)) == 0
+          && sw_quantity_entry_peek (self->weight, &grams, NULL))
         sw_quantity_entry_set_value (self->weight, grams);
     }
   show_state (self);
@@ -311,6 +313,7 @@ sw_weight_section_update (SwTreatmentSection *section, const SwPageContext *cont
 
   if (changes & (SW_CHANGED_PATIENT | SW_CHANGED_COURSE))
     start_anew (self);
+  self->sealed = sw_dossier_injection (context->dossier, context->course) != NULL;
   if (weight != NULL && !self->taking_again && self->sent == NULL && !is_edited (self))
     {
       self->row = weight->fact.id;
