@@ -71,7 +71,8 @@ static void
 release (UiDay *day)
 {
   ui_press (day->page, "Release the Dose");
-  ui_wait_shows (ui_dialog (day), "tumour A, left hock: 21.4 × 18.0 × 8.9; 21.0 × 17.6 × 9.1 mm; inject 0.85 mL");
+  ui_wait_shows (ui_dialog (day->window),
+                 "tumour A, left hock: 21.4 × 18.0 × 8.9; 21.0 × 17.6 × 9.1 mm; inject 0.85 mL");
   ui_answer (day, "Release the Dose");
   ui_wait_shows (day->page, "Released by Ines");
 }
@@ -92,6 +93,16 @@ fill_injection (UiDay *day, const char *agent, const char *given)
   ui_choose (day->page, "assisted by", "Tomas");
   ui_fill (day->page, "needle, its gauge", "23 G");
   ui_choose (day->page, "after drawing, read aloud by", "Tomas");
+}
+
+/* Beside the list of patients, in a window of 1280 x 720. */
+static void
+check_fits (UiDay *day)
+{
+  int width;
+
+  gtk_widget_measure (GTK_WIDGET (day->window), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+  ck_assert_int_le (width, 1280);
 }
 
 static GtkWidget *
@@ -227,7 +238,7 @@ START_TEST (a_release_goes_to_what_blocks_first)
   ui_settle ();
   ui_press (day->page, "Release the Dose");
   ck_assert_ptr_eq (focus_of (day), ui_named (day->page, "tumour A, reading 1, length in mm"));
-  ck_assert_ptr_null (ui_dialog (day));
+  ck_assert_ptr_null (ui_dialog (day->window));
 }
 END_TEST
 
@@ -244,8 +255,8 @@ START_TEST (one_reading_needs_the_vets_reason)
   read_aloud (day);
   ui_wait_shows (day->page, "Write the Reason…");
   ui_press (day->page, "Write the Reason…");
-  ui_wait_shows (ui_dialog (day), "The vet decides");
-  ui_fill (ui_dialog (day), "Reason", "The dog won't bear a second one");
+  ui_wait_shows (ui_dialog (day->window), "The vet decides");
+  ui_fill (ui_dialog (day->window), "Reason", "The dog won't bear a second one");
   ui_answer (day, "Record the Reason");
   ui_wait_shows (sw_window_get_patient_page (day->window), "tumour A");
   for (int i = 0; i < 3; i++)
@@ -317,6 +328,7 @@ START_TEST (a_whole_day)
   release (day);
   ui_day_at (day, 10, 45);
   fill_injection (day, "another agent", "0.85");
+  check_fits (day);
   ui_press (day->page, "Record the Injection");
   ui_wait_shows (day->page, "Record the Injection outside the Gate…");
   ui_keep_picture (day, "treatment-refused-vial", 1100);
@@ -343,6 +355,7 @@ START_TEST (a_whole_day)
   ui_fill (day->page, "goes home at", "12:41");
   ui_press (day->page, "Discharge the Dog");
   ui_wait_shows (day->page, "Discharged by Ines");
+  check_fits (day);
   ui_keep_picture (day, "treatment-done", 1100);
   dossier = ui_dossier (day, MARLO);
   vial = sw_facts_last (&dossier->facts, SW_FACT_VIAL);
@@ -362,12 +375,12 @@ START_TEST (what_happened_outside_the_gate_is_marked)
   ui_enter (day->page, "tumour A, reading 1, height in mm", "8.9");
   ui_wait_shows (day->page, "1.71 cm³");
   ui_press (day->page, "Record What Happened outside the Gate…");
-  ui_fill (ui_dialog (day), "time", "09:30");
-  ui_fill (ui_dialog (day), "drawn for tumour A, left hock", "0.85");
-  ui_press (ui_dialog (day), "Record It outside the Gate");
-  ck_assert (ui_shows (ui_dialog (day), "needs the vet's reason"));
-  ui_fill (ui_dialog (day), "reason", "Drawn before anybody looked");
-  ui_press (ui_dialog (day), "Record It outside the Gate");
+  ui_fill (ui_dialog (day->window), "time", "09:30");
+  ui_fill (ui_dialog (day->window), "drawn for tumour A, left hock", "0.85");
+  ui_press (ui_dialog (day->window), "Record It outside the Gate");
+  ck_assert (ui_shows (ui_dialog (day->window), "needs the vet's reason"));
+  ui_fill (ui_dialog (day->window), "reason", "Drawn before anybody looked");
+  ui_press (ui_dialog (day->window), "Record It outside the Gate");
   ui_wait_shows (day->page, "Outside the gate. Reason: Drawn before anybody looked");
 }
 END_TEST
@@ -436,7 +449,7 @@ START_TEST (a_reading_and_a_weight_are_taken_back)
 }
 END_TEST
 
-START_TEST (everything_has_a_name_of_its_own)
+START_TEST (everything_has_a_name_and_fits)
 {
   static const gint64 dogs[] = { MARLO, TANSY, DUSK };
   g_autoptr (UiDay) day = ui_day_new (MARLO);
@@ -449,6 +462,7 @@ START_TEST (everything_has_a_name_of_its_own)
 
       ui_day_show (day, dogs[i]);
       ui_check_names (day->page, names);
+      check_fits (day);
     }
   ui_day_show (day, MARLO);
   weigh_and_measure (day);
@@ -459,6 +473,7 @@ START_TEST (everything_has_a_name_of_its_own)
   ui_settle ();
   g_hash_table_remove_all (names);
   ui_check_names (day->page, names);
+  check_fits (day);
   ck_assert_uint_gt (g_hash_table_size (names), 30);
 }
 END_TEST
@@ -487,7 +502,7 @@ main (void)
   tcase_add_test (tcase, without_a_course_it_says_what_belongs_here);
   tcase_add_test (tcase, an_unfinished_row_waits_for_its_dog);
   tcase_add_test (tcase, a_reading_and_a_weight_are_taken_back);
-  tcase_add_test (tcase, everything_has_a_name_of_its_own);
+  tcase_add_test (tcase, everything_has_a_name_and_fits);
   suite_add_tcase (suite, tcase);
 
   return ui_run (suite);

@@ -240,25 +240,10 @@ ui_press (GtkWidget *root, const char *words)
   ui_click (button);
 }
 
-GtkWidget *
-ui_dialog (UiDay *day)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWindow) other = g_list_model_get_item (windows, i);
-
-      if (gtk_window_get_transient_for (other) == GTK_WINDOW (day->window))
-        return GTK_WIDGET (other);
-    }
-  return NULL;
-}
-
 static gboolean
 has_dialog (gpointer day)
 {
-  GtkWidget *dialog = ui_dialog (day);
+  GtkWidget *dialog = ui_dialog (((UiDay *) day)->window);
 
   return dialog != NULL && gtk_widget_get_mapped (dialog);
 }
@@ -267,7 +252,7 @@ void
 ui_answer (UiDay *day, const char *words)
 {
   ui_wait (has_dialog, day, "a question");
-  ui_press (ui_dialog (day), words);
+  ui_press (ui_dialog (day->window), words);
 }
 
 static void

@@ -48,8 +48,6 @@ void ui_choose (GtkWidget *root, const char *name, const char *choice);
 void ui_tick (GtkWidget *root, const char *name);
 /* Presses the button with these words, which must be shown. */
 void ui_press (GtkWidget *root, const char *words);
-/* The dialog over the window; NULL: none. */
-GtkWidget *ui_dialog (UiDay *day);
 /* Waits for a dialog, and presses a button of it. */
 void ui_answer (UiDay *day, const char *words);
 /* The dossier as the record has it now. (transfer full) */

@@ -232,7 +232,7 @@ add_note (SwAnswerField *self, const char *name)
 {
   g_autofree char *spoken = g_strdup_printf ("%s: %s", name, _(self->question->extra_name));
 
-  self->note = sw_text_field_new (12);
+  self->note = sw_text_field_new (8);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->note), _(self->question->extra_name));
   gtk_widget_set_hexpand (self->note, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->note), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);

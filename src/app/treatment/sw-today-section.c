@@ -17,7 +17,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LABEL_WIDTH 22 /* characters of a question beside its field */
+#define LABEL_WIDTH 18 /* characters of a question beside its field */
 
 struct _SwTodaySection
 {
@@ -260,7 +260,7 @@ make_fields (SwTodaySection *self, const SwPageContext *context, GArray *tumours
     }
   for (int i = 0; i < 2; i++)
     {
-      gtk_widget_set_hexpand (forms[i], TRUE);
+      gtk_widget_set_hexpand (forms[i], i == 0);
       gtk_widget_set_valign (forms[i], GTK_ALIGN_START);
       gtk_box_append (GTK_BOX (self->columns), forms[i]);
     }
@@ -361,7 +361,6 @@ sw_today_section_init (SwTodaySection *self)
 
   self->fields = g_ptr_array_new ();
   self->columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
-  gtk_box_set_homogeneous (GTK_BOX (self->columns), TRUE);
   self->state = gtk_label_new (NULL);
   gtk_widget_add_css_class (self->state, "quiet");
   self->record = sw_button_new (_("Record Today's _Answers"));
