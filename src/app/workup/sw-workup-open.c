@@ -297,6 +297,7 @@ sw_workup_open_init (SwWorkUpOpen *self)
     }
   self->decided = sw_heading_new (_("Decided or to be noted"));
   self->met = gtk_expander_new (NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->met), GTK_ACCESSIBLE_PROPERTY_LABEL, _("What is met"), -1);
   gtk_expander_set_child (GTK_EXPANDER (self->met), GTK_WIDGET (self->groups[GROUP_MET]));
   gtk_box_append (body, self->summary);
   gtk_box_append (body, GTK_WIDGET (self->groups[GROUP_OPEN]));
