@@ -51,7 +51,14 @@ def marked_in_ui(text):
     return {(e.get("context", ""), e.text) for e in ElementTree.fromstring(text).iter() if e.get("translatable") in ("yes", "true", "1")}
 
 
+def marked_for_desktop(text):
+    found = re.findall(r"^(?:Name|GenericName|Comment|Keywords)=(.+)$|<(?:name|summary|p|caption)>\s*([^<]+?)\s*<", text, re.M)
+    return {("", entry or element) for entry, element in found}
+
+
 def marked(path, text):
+    if path.endswith(".in"):
+        return marked_for_desktop(text)
     return marked_in_ui(text) if path.endswith(".ui") else marked_in_c(text)
 
 

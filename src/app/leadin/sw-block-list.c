@@ -41,9 +41,9 @@ static Place
 place_of (const SwFinding *finding)
 {
   static const SwFindingCode here[] = {
-    SW_FINDING_NO_PLANNING_WEIGHT, SW_FINDING_PLANNING_WEIGHT_OLD, SW_FINDING_LEAD_IN_TOO_LATE, SW_FINDING_COUNT_CANNOT_HOLD,
-    SW_FINDING_SECOND_TOO_EARLY,   SW_FINDING_NO_TABLET_FITS,      SW_FINDING_NOT_LISTED,       SW_FINDING_TABLET_DEVIATES,
-    SW_FINDING_XYLITOL_PLANNED,
+    SW_FINDING_NO_PLANNING_WEIGHT, SW_FINDING_PLANNING_WEIGHT_OLD, SW_FINDING_LEAD_IN_TOO_LATE,
+    SW_FINDING_COUNT_CANNOT_HOLD,  SW_FINDING_SECOND_TOO_EARLY,    SW_FINDING_NO_TABLET_FITS,
+    SW_FINDING_NOT_LISTED,         SW_FINDING_TABLET_DEVIATES,     SW_FINDING_XYLITOL_PLANNED,
   };
   static const SwFindingCode practice[] = {
     SW_FINDING_NOT_ADOPTED, SW_FINDING_OTHER_REVISION, SW_FINDING_NO_MEDICINE_DOCUMENT, SW_FINDING_NO_INTERACTIONS,
@@ -166,11 +166,17 @@ append_own_act (SwBlockList *self, GtkWidget *acts, const SwFinding *finding, GH
 }
 
 static gboolean
+same_subject (const SwFinding *a, const SwFinding *b)
+{
+  return a->code == b->code && g_strcmp0 (a->about, b->about) == 0;
+}
+
+/* Two phases of one medicine that don't fit have one act. */
+static gboolean
 is_said (const GPtrArray *findings, guint n)
 {
   for (guint i = 0; i < n; i++)
-    if (((const SwFinding *) findings->pdata[i])->code == ((const SwFinding *) findings->pdata[n])->code
-        && g_strcmp0 (((const SwFinding *) findings->pdata[i])->about, ((const SwFinding *) findings->pdata[n])->about) == 0)
+    if (same_subject (findings->pdata[i], findings->pdata[n]))
       return TRUE;
   return FALSE;
 }
@@ -241,8 +247,10 @@ sw_block_list_class_init (SwBlockListClass *class)
 {
   GType type = G_TYPE_FROM_CLASS (class);
 
-  signals[TAKE_DAY] = g_signal_new ("take-day", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
-  signals[TAKE_SUBSTANCE] = g_signal_new ("take-substance", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[TAKE_DAY]
+      = g_signal_new ("take-day", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
+  signals[TAKE_SUBSTANCE]
+      = g_signal_new ("take-substance", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[STOCK] = g_signal_new ("stock", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[LABEL_READ] = g_signal_new ("label-read", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "findings");

@@ -17,8 +17,8 @@ G_DECLARE_FINAL_TYPE (SwDoseList, sw_dose_list, SW, DOSE_LIST, GtkBox)
 /* `told_by`: the entry that says by whom, borrowed. */
 GtkWidget *sw_dose_list_new (GtkWidget *told_by);
 
-/* Shows these SwDosePlan, by due time; those of `read_only` (a set of dose ids as gint64 *, or NULL) without buttons. Rows that stay
- * keep their widgets, and so the focus. */
+/* Shows these SwDosePlan, by due time; those of `read_only` (a set of dose ids as gint64 *, or NULL) without buttons.
+ * Rows that stay keep their widgets, and so the focus. */
 void sw_dose_list_show (SwDoseList *self, const SwPageContext *context, const GPtrArray *doses, GHashTable *read_only);
 
 gboolean sw_dose_list_has_unsaved (SwDoseList *self);

@@ -2,7 +2,7 @@
  *
  *   08:00  prednisolone  1/2 x 25 mg = 12.5 mg   ◇ not known   [Given] [Late…] [Missed] [Vomited] [Stop…]
  *                                                given at [     ] [Record Late]
- *   20:00  famotidine    1 x 10 mg = 10 mg       ● given, told by the client, by phone; recorded by Tomas   [Correct…] [Take Back]
+ *   20:00  famotidine    1 x 10 mg = 10 mg       ● given, told by the client; recorded by Tomas  [Correct…] [Take Back]
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -304,7 +304,8 @@ sw_dose_row_class_init (SwDoseRowClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
-  signals[TOLD] = g_signal_new ("told", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[TOLD]
+      = g_signal_new ("told", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_css_name (widget_class, "doserow");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
@@ -376,7 +377,8 @@ sw_dose_row_show (SwDoseRow *self, const SwPageContext *context, const SwDosePla
   gtk_label_set_text (self->tablets, tablets);
   gtk_label_set_text (self->standing, told);
   sw_dose_shape_set (self->shape, sw_dose_mark (standing));
-  gtk_widget_set_visible (self->stop, use == SW_DOSE_ROW_TELL && !sw_dose_is_confirmed (standing) && standing != SW_STANDING_STOPPED
+  gtk_widget_set_visible (self->stop, use == SW_DOSE_ROW_TELL && !sw_dose_is_confirmed (standing)
+                                          && standing != SW_STANDING_STOPPED
                                           && sw_act_allowed (SW_ACT_STOP_DOSE, roles));
   show_buttons (self);
   name_all (self, dose);

@@ -238,9 +238,11 @@ fitting_for (const SwCase *c, const SwPlan *plan, const GPtrArray *findings)
     {
       const SwFinding *finding = findings->pdata[i];
 
-      if (finding->about != NULL && (finding->code == SW_FINDING_NO_TABLET_FITS || finding->code == SW_FINDING_NOT_LISTED)
+      if (finding->about != NULL
+          && (finding->code == SW_FINDING_NO_TABLET_FITS || finding->code == SW_FINDING_NOT_LISTED)
           && !g_hash_table_contains (fitting, finding->about))
-        g_hash_table_insert (fitting, g_strdup (finding->about), fitting_instead (c, plan, weight->grams, finding->about));
+        g_hash_table_insert (fitting, g_strdup (finding->about),
+                             fitting_instead (c, plan, weight->grams, finding->about));
     }
   return fitting;
 }
@@ -405,7 +407,8 @@ take_orders (SwPlanDraft *self, char **orders)
   *orders = sw_field_dup_text (self->orders);
   if (*orders != NULL || !gtk_widget_get_visible (self->orders_row))
     return TRUE;
-  sw_finding_view_set_sentence (self->answer, SW_STOP, _("This dog is diabetic: insulin and food need the vet's written order."),
+  sw_finding_view_set_sentence (self->answer, SW_STOP,
+                                _("This dog is diabetic: insulin and food need the vet's written order."),
                                 _("Write it in the field above."));
   gtk_widget_grab_focus (self->orders);
   return FALSE;
@@ -429,8 +432,8 @@ sign_cb (GtkButton *button, SwPlanDraft *self)
     }
   if (sw_block_list_focus (self->blocks) || !take_orders (self, &orders))
     return;
-  request = sw_request_sign_plan (context->person, context->patient, context->course, day, weight != NULL ? weight->fact.id : 0,
-                                  choices);
+  request = sw_request_sign_plan (context->person, context->patient, context->course, day,
+                                  weight != NULL ? weight->fact.id : 0, choices);
   sw_request_set_vet_orders (request, orders);
   sw_step_page_perform (page_of (self), request, self->answer, signed_cb, self);
 }
@@ -478,7 +481,8 @@ head_new (SwPlanDraft *self)
   gtk_actionable_set_action_name (GTK_ACTIONABLE (weigh), "patient.weigh");
   gtk_box_append (GTK_BOX (line), weigh);
   sw_form_add (GTK_GRID (form), _("planning weight"), line);
-  g_object_set (gtk_layout_manager_get_layout_child (gtk_widget_get_layout_manager (form), line), "column-span", 2, NULL);
+  g_object_set (gtk_layout_manager_get_layout_child (gtk_widget_get_layout_manager (form), line), "column-span", 2,
+                NULL);
   g_signal_connect (self->day, "changed", G_CALLBACK (changed_cb), self);
 
   return form;

@@ -7,8 +7,12 @@
 
 #include "sw-plan-in-force-private.h"
 
+#include "sw-cancel-form-private.h"
+#include "sw-change-form-private.h"
 #include "sw-dose-list-private.h"
 #include "sw-dose-words-private.h"
+#include "sw-lost-doses-private.h"
+#include "sw-move-form-private.h"
 #include "sw-plan-rows-private.h"
 #include "sw-plan-table-private.h"
 
@@ -24,6 +28,7 @@ struct _SwPlanInForce
 
   GtkLabel *summary;
   GtkLabel *orders;
+  SwLostDoses *lost;
   GtkWidget *told_by;
   GtkLabel *nothing_today;
   SwDoseList *today;
@@ -31,6 +36,10 @@ struct _SwPlanInForce
   GtkLabel *dispense;
   GtkWidget *all_expander;
   SwDoseList *all;
+  GtkWidget *changes; /* the three below: only before the needle */
+  SwMoveForm *move;
+  SwChangeForm *change;
+  SwCancelForm *cancel;
 };
 
 G_DEFINE_FINAL_TYPE (SwPlanInForce, sw_plan_in_force, GTK_TYPE_BOX)
@@ -44,10 +53,11 @@ show_summary (SwPlanInForce *self, const SwCase *c, const SwPlan *plan)
   g_autofree char *day = sw_day_words (plan->treat_day);
   g_autofree char *kg = weight != NULL ? sw_mass_format (weight->grams) : g_strdup ("?");
   g_autofree char *weighed = weight != NULL ? sw_day_words (weight->day) : g_strdup ("?");
-  g_autofree char *words = g_strdup_printf (_("Day 0 is %s. Planned on %s kg of %s (%s), signed by %s."), day, kg, weighed,
-                                            sw_plan_cause_name ((SwPlanCause) plan->cause),
+  g_autofree char *words = g_strdup_printf (_("Day 0 is %s. Planned on %s kg of %s (%s), signed by %s."), day, kg,
+                                            weighed, sw_plan_cause_name ((SwPlanCause)plan->cause),
                                             sw_practice_person_name (c->practice, plan->fact.person));
-  g_autofree char *orders = plan->vet_orders != NULL ? g_strdup_printf (_("The vet's order: %s"), plan->vet_orders) : NULL;
+  g_autofree char *orders
+      = plan->vet_orders != NULL ? g_strdup_printf (_("The vet's order: %s"), plan->vet_orders) : NULL;
 
   gtk_label_set_text (self->summary, words);
   gtk_label_set_text (self->orders, orders != NULL ? orders : "");
@@ -98,6 +108,19 @@ show_plan (SwPlanInForce *self, const SwCase *c, const SwPlan *plan, const GPtrA
   g_string_free (text, TRUE);
 }
 
+static void
+update_changes (SwPlanInForce *self, const SwPageContext *context, const SwCase *c, SwPageChanges changes)
+{
+  gboolean open = sw_dossier_injection (c->dossier, c->course) == NULL && sw_case_end (c) == NULL;
+
+  gtk_widget_set_visible (self->changes, open);
+  if (!open)
+    return;
+  sw_move_form_update (self->move, context, changes);
+  sw_change_form_update (self->change, context, changes);
+  sw_cancel_form_update (self->cancel, context, changes);
+}
+
 void
 sw_plan_in_force_update (SwPlanInForce *self, const SwPageContext *context, SwPageChanges changes)
 {
@@ -110,12 +133,19 @@ sw_plan_in_force_update (SwPlanInForce *self, const SwPageContext *context, SwPa
   show_summary (self, &c, plan);
   show_doses (self, context, &c, doses);
   show_plan (self, &c, plan, doses);
+  sw_lost_doses_update (self->lost, context, changes);
+  update_changes (self, context, &c, changes);
 }
 
 gboolean
 sw_plan_in_force_has_unsaved (SwPlanInForce *self)
 {
-  return sw_dose_list_has_unsaved (self->today) || sw_dose_list_has_unsaved (self->all);
+  if (sw_dose_list_has_unsaved (self->today) || sw_dose_list_has_unsaved (self->all)
+      || sw_lost_doses_has_unsaved (self->lost))
+    return TRUE;
+  return gtk_widget_get_visible (self->changes)
+         && (sw_move_form_has_unsaved (self->move) || sw_change_form_has_unsaved (self->change)
+             || sw_cancel_form_has_unsaved (self->cancel));
 }
 
 void
@@ -123,6 +153,8 @@ sw_plan_in_force_focus (SwPlanInForce *self, gint64 dose)
 {
   GtkWidget *row = sw_dose_list_find (self->today, dose);
 
+  if (dose == 0 && gtk_widget_get_visible (self->changes))
+    sw_move_form_suggest (self->move);
   if (row == NULL && (row = sw_dose_list_find (self->all, dose)) != NULL)
     gtk_expander_set_expanded (GTK_EXPANDER (self->all_expander), TRUE);
   if (row != NULL)
@@ -188,6 +220,34 @@ add_all (SwPlanInForce *self)
 }
 
 static void
+move_cb (SwLostDoses *lost, SwPlanInForce *self)
+{
+  sw_move_form_suggest (self->move);
+}
+
+static void
+add_changes (SwPlanInForce *self)
+{
+  self->changes = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  self->move = SW_MOVE_FORM (sw_move_form_new ());
+  self->change = SW_CHANGE_FORM (sw_change_form_new ());
+  self->cancel = SW_CANCEL_FORM (sw_cancel_form_new ());
+  gtk_box_append (GTK_BOX (self->changes), sw_heading_new (_("Change the plan")));
+  gtk_box_append (GTK_BOX (self->changes), GTK_WIDGET (self->change));
+  gtk_box_append (GTK_BOX (self->changes), GTK_WIDGET (self->move));
+  gtk_box_append (GTK_BOX (self->changes), GTK_WIDGET (self->cancel));
+  gtk_box_append (GTK_BOX (self), self->changes);
+}
+
+static void
+add_lost (SwPlanInForce *self)
+{
+  self->lost = SW_LOST_DOSES (sw_lost_doses_new ());
+  g_signal_connect (self->lost, "move", G_CALLBACK (move_cb), self);
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->lost));
+}
+
+static void
 sw_plan_in_force_class_init (SwPlanInForceClass *class)
 {
 }
@@ -199,9 +259,11 @@ sw_plan_in_force_init (SwPlanInForce *self)
   gtk_box_set_spacing (GTK_BOX (self), 12);
   append_label (self, &self->summary);
   append_label (self, &self->orders);
+  add_lost (self);
   add_told (self);
   add_plan (self);
   add_all (self);
+  add_changes (self);
 }
 
 GtkWidget *

@@ -1,4 +1,4 @@
-/* sw-plan-rows-private.h: the medicine plan as rows of words: medicine, dose, from, to, tablets; and what is dispensed for it
+/* sw-plan-rows-private.h: the medicine plan as rows of words, and what is dispensed for it
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -46,8 +46,8 @@ tablets_of_line (const SwScheduleLine *line)
   if (line->target_ug == SW_UNKNOWN || milli == 0)
     return g_steal_pointer (&tablets);
   target = sw_milligrams (line->target_ug);
-  return g_strdup_printf (_("%s mg: %s (%s%d.%d %%)"), target, tablets, line->deviation_milli < 0 ? "−" : "+", milli / MILLI_PER_CENT,
-                          milli % MILLI_PER_CENT);
+  return g_strdup_printf (_("%s mg: %s (%s%d.%d %%)"), target, tablets, line->deviation_milli < 0 ? "−" : "+",
+                          milli / MILLI_PER_CENT, milli % MILLI_PER_CENT);
 }
 
 static void
@@ -70,7 +70,8 @@ end_of_line (const SwSchedule *schedule, const SwScheduleLine *line, SwDay treat
       const SwDosePlan *dose = schedule->doses->pdata[i];
       gint64 number = dose->due_day - treat_day;
 
-      if (!g_str_equal (dose->group, line->group) || dose->every_minutes != line->every_minutes || number < line->first_number)
+      if (!g_str_equal (dose->group, line->group) || dose->every_minutes != line->every_minutes
+          || number < line->first_number)
         continue;
       if (!sw_moment_is_set (found) || (last && number <= line->last_number))
         found = sw_dose_due (dose);
@@ -199,12 +200,14 @@ dispense_line (const SwDispense *entry)
   if (entry->strength_ug == SW_UNKNOWN)
     {
       ml = sw_drug_volume_format (entry->volume_nl);
-      return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s: %s mL for %u dose", "%s: %s mL for %u doses", entry->doses),
-                              entry->substance, ml, entry->doses);
+      return g_strdup_printf (
+          g_dngettext (GETTEXT_PACKAGE, "%s: %s mL for %u dose", "%s: %s mL for %u doses", entry->doses),
+          entry->substance, ml, entry->doses);
     }
   strength = sw_milligrams (entry->strength_ug);
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s %s mg: %d for %u dose", "%s %s mg: %d for %u doses", entry->doses),
-                          entry->substance, strength, (int) entry->tablets, entry->doses);
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%s %s mg: %d for %u dose", "%s %s mg: %d for %u doses", entry->doses),
+      entry->substance, strength, (int)entry->tablets, entry->doses);
 }
 
 GPtrArray *

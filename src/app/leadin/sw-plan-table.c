@@ -204,7 +204,8 @@ add_row (SwPlanTable *self, const SwPlanRow *row, const SwPlanRow *before, int a
   add_cell (self, dose, COLUMN_DOSE, at);
   add_cell (self, row->from, COLUMN_FROM, at);
   add_cell (self, row->to, COLUMN_TO, at);
-  add_cell (self, same_medicine && g_str_equal (before->tablets, row->tablets) ? _("the same") : row->tablets, COLUMN_TABLETS, at);
+  add_cell (self, same_medicine && g_str_equal (before->tablets, row->tablets) ? _("the same") : row->tablets,
+            COLUMN_TABLETS, at);
 }
 
 static void
@@ -252,7 +253,8 @@ static void
 sw_plan_table_class_init (SwPlanTableClass *class)
 {
   G_OBJECT_CLASS (class)->finalize = sw_plan_table_finalize;
-  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED]
+      = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

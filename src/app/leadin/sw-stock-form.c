@@ -47,8 +47,9 @@ take_strength (SwStockForm *self, gint64 *ug)
     g_strdelimit (text, ",", '.');
   if (text != NULL && sw_decimal_parse (text, UG_DIGITS, ug, &error) && *ug > 0)
     return TRUE;
-  sw_finding_view_set_sentence (self->answer, SW_STOP,
-                                error != NULL ? error->message : _("Type the strength as a number of milligrams, for example 2.5."), NULL);
+  sw_finding_view_set_sentence (
+      self->answer, SW_STOP,
+      error != NULL ? error->message : _("Type the strength as a number of milligrams, for example 2.5."), NULL);
   gtk_widget_grab_focus (self->strength);
   return FALSE;
 }
@@ -154,7 +155,8 @@ sw_stock_form_class_init (SwStockFormClass *class)
 static void
 sw_stock_form_init (SwStockForm *self)
 {
-  static const char *const forms[N_FORMS + 1] = { [FORM_TABLET] = N_("mg, a tablet or capsule"), [FORM_LIQUID] = N_("mg in 1 mL, a liquid") };
+  static const char *const forms[N_FORMS + 1]
+      = { [FORM_TABLET] = N_("mg, a tablet or capsule"), [FORM_LIQUID] = N_("mg in 1 mL, a liquid") };
   const char *shown[N_FORMS + 1] = { _(forms[FORM_TABLET]), _(forms[FORM_LIQUID]), NULL };
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *add = sw_button_new (_("Add to the Stock"));
