@@ -141,6 +141,21 @@ START_TEST (test_daylight_saving)
 }
 END_TEST
 
+/* A clock time means the day nearest to due that has come. */
+START_TEST (test_moment_told)
+{
+  SwDosePlan evening = { .due_day = TREAT, .due_minute = 20 * 60 };
+  SwDosePlan morning = { .due_day = TREAT, .due_minute = 8 * 60 };
+  SwMoment noon_after = { TREAT + 1, 12 * 60 };
+
+  ck_assert_int_eq (sw_dose_moment_told (&evening, 21 * 60, noon_after).day, TREAT);
+  ck_assert_int_eq (sw_dose_moment_told (&evening, 30, noon_after).day, TREAT + 1); /* after midnight */
+  ck_assert_int_eq (sw_dose_moment_told (&morning, 23 * 60 + 30, noon_after).day, TREAT - 1); /* the night before */
+  ck_assert_int_eq (sw_dose_moment_told (&evening, 30, (SwMoment){ TREAT, 23 * 60 }).day, TREAT); /* not come yet */
+  ck_assert_int_eq (sw_dose_moment_told (&evening, 30, noon_after).minute, 30);
+}
+END_TEST
+
 /* Vomiting up to 60 minutes after a dose brings it up. */
 START_TEST (test_vomited)
 {
@@ -164,6 +179,7 @@ main (void)
 
   tcase_add_loop_test (tests, test_classify, 0, G_N_ELEMENTS (offs));
   tcase_add_test (tests, test_classify_once_a_day);
+  tcase_add_test (tests, test_moment_told);
   tcase_add_test (tests, test_first_day_until_two);
   tcase_add_loop_test (tests, test_clock, 0, 5);
   tcase_add_loop_test (tests, test_told, 0, 4);

@@ -7,6 +7,7 @@
 
 #include "sw-cancel-form-private.h"
 
+#include "sw-expander-private.h"
 #include "sw-replan-view-private.h"
 
 #include "sw-form.h"
@@ -209,7 +210,7 @@ sw_cancel_form_init (SwCancelForm *self)
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *end = sw_button_new (_("End the Course"));
 
-  self->expander = gtk_expander_new (_("End this course before the injection"));
+  self->expander = sw_expander_new (_("End this course before the injection"));
   self->preview = SW_REPLAN_VIEW (sw_replan_view_new ());
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
   gtk_widget_set_halign (end, GTK_ALIGN_END);
@@ -219,7 +220,6 @@ sw_cancel_form_init (SwCancelForm *self)
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->answer));
   gtk_box_append (GTK_BOX (body), end);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), body);
-  gtk_widget_set_hexpand (self->expander, TRUE);
   gtk_box_append (GTK_BOX (self), self->expander);
   g_signal_connect (end, "clicked", G_CALLBACK (end_cb), self);
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (sw_finding_view_clear), self->answer);

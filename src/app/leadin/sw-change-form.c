@@ -8,6 +8,7 @@
 #include "sw-change-form-private.h"
 
 #include "sw-dose-words-private.h"
+#include "sw-expander-private.h"
 #include "sw-plan-rows-private.h"
 #include "sw-plan-table-private.h"
 #include "sw-replan-view-private.h"
@@ -244,7 +245,7 @@ add_medicines (SwChangeForm *self)
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *form = sw_form_new ();
 
-  self->expander = gtk_expander_new (_("Change a medicine"));
+  self->expander = sw_expander_new (_("Change a medicine"));
   self->table = SW_PLAN_TABLE (sw_plan_table_new (TRUE));
   self->reason = sw_text_field_new (40);
   self->preview = SW_REPLAN_VIEW (sw_replan_view_new ());

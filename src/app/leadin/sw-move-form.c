@@ -8,6 +8,7 @@
 #include "sw-move-form-private.h"
 
 #include "sw-dose-words-private.h"
+#include "sw-expander-private.h"
 #include "sw-replan-view-private.h"
 
 #include "sw-form.h"
@@ -273,7 +274,7 @@ sw_move_form_init (SwMoveForm *self)
 {
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
 
-  self->expander = gtk_expander_new (_("Move the treatment day"));
+  self->expander = sw_expander_new (_("Move the treatment day"));
   self->preview = SW_REPLAN_VIEW (sw_replan_view_new ());
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
   self->nearer = GTK_LABEL (sw_quiet_new (NULL));
@@ -287,7 +288,6 @@ sw_move_form_init (SwMoveForm *self)
   gtk_box_append (GTK_BOX (body), self->move);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), body);
   gtk_box_append (GTK_BOX (self), self->expander);
-  gtk_widget_set_hexpand (self->expander, TRUE);
   g_signal_connect (self->move, "clicked", G_CALLBACK (move_cb), self);
   g_signal_connect (self->expander, "notify::expanded", G_CALLBACK (expanded_cb), self);
 }

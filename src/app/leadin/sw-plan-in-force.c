@@ -11,6 +11,7 @@
 #include "sw-change-form-private.h"
 #include "sw-dose-list-private.h"
 #include "sw-dose-words-private.h"
+#include "sw-expander-private.h"
 #include "sw-lost-doses-private.h"
 #include "sw-move-form-private.h"
 #include "sw-plan-rows-private.h"
@@ -213,7 +214,7 @@ add_plan (SwPlanInForce *self)
 static void
 add_all (SwPlanInForce *self)
 {
-  self->all_expander = gtk_expander_new (_("All doses by day"));
+  self->all_expander = sw_expander_new (_("All doses by day"));
   self->all = SW_DOSE_LIST (sw_dose_list_new (self->told_by));
   gtk_expander_set_child (GTK_EXPANDER (self->all_expander), GTK_WIDGET (self->all));
   gtk_box_append (GTK_BOX (self), self->all_expander);
