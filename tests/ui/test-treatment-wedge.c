@@ -7,6 +7,7 @@
 
 #include "sw-patient-page.h"
 #include "sw-quantity-entry.h"
+#include "sw-step-page.h"
 
 #define MOST_ENTERS 9
 
@@ -179,6 +180,17 @@ START_TEST (a_burst_anywhere_signs_nothing)
 }
 END_TEST
 
+/* The drawing and injecting form, and no cell that a digit could point to. */
+START_TEST (a_burst_after_the_release_signs_nothing)
+{
+  g_autoptr (UiDay) day = ui_day_new (MARLO);
+
+  ui_day_release (day);
+  ck_assert_ptr_null (sw_step_page_first_empty_cell (SW_STEP_PAGE (day->page)));
+  check_bursts (day);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -189,6 +201,7 @@ main (void)
   tcase_set_timeout (tcase, 110);
   tcase_add_test (tcase, seven_enters_to_the_dose);
   tcase_add_test (tcase, a_burst_anywhere_signs_nothing);
+  tcase_add_test (tcase, a_burst_after_the_release_signs_nothing);
   suite_add_tcase (suite, tcase);
 
   return ui_run (suite);

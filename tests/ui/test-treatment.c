@@ -8,76 +8,6 @@
 #include "sw-step-page.h"
 
 static void
-weigh_and_measure (UiDay *day)
-{
-  ui_enter (day->page, "weight today", "24.6");
-  ui_enter (day->page, "tumour A, reading 1, length in mm", "21.4");
-  ui_enter (day->page, "tumour A, reading 1, width in mm", "18,0");
-  ui_enter (day->page, "tumour A, reading 1, height in mm", "8.9 mm");
-  ui_enter (day->page, "tumour A, reading 2, length in mm", "2.10 cm");
-  ui_enter (day->page, "tumour A, reading 2, width in mm", "17.6");
-  ui_enter (day->page, "tumour A, reading 2, height in mm", "9.1");
-  ui_wait_shows (day->page, "0.85 mL");
-}
-
-static void
-answer_all (UiDay *day)
-{
-  static const char *const choices[][2] = {
-    { "vomiting in the last 24 hours", "none" },
-    { "stool", "normal" },
-    { "appetite", "normal" },
-    { "any NSAID since the lead-in was planned", "no" },
-    { "regional nodes", "felt, unchanged" },
-    { "new lumps", "no" },
-    { "suitability", "asked again, stands" },
-    { "surface today, tumour A", "unbroken over all of the mass" },
-    { "tumour marked, tumour A", "on the skin" },
-    { "vein access", "catheter placed" },
-    { "restraint", "none" },
-    { "a sedative likely to cause vomiting", "no" },
-    { "last food", "a mouthful with the medicines" },
-    { "last water", "drinks freely" },
-  };
-  static const char *const ticks[] = {
-    "adrenaline",
-    "fluids for the vein",
-    "injectable antihistamine",
-    "injectable corticosteroid",
-    "oxygen",
-    "eye protection",
-    "gloves",
-    "Luer-lock syringe, low dead space",
-    "sharps box at hand, no recapping",
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (choices); i++)
-    ui_choose (day->page, choices[i][0], choices[i][1]);
-  for (guint i = 0; i < G_N_ELEMENTS (ticks); i++)
-    ui_tick (day->page, ticks[i]);
-  ui_press (day->page, "Record Today's Answers");
-  ui_wait_shows (day->page, "23 of 23 answers on record");
-}
-
-static void
-read_aloud (UiDay *day)
-{
-  ui_choose (day->page, "read aloud by", "Tomas");
-  ui_press (day->page, "Record the Reading Aloud");
-  ui_wait_shows (day->page, "Read aloud by Tomas");
-}
-
-static void
-release (UiDay *day)
-{
-  ui_press (day->page, "Release the Dose");
-  ui_wait_shows (ui_dialog (day->window),
-                 "tumour A, left hock: 21.4 × 18.0 × 8.9; 21.0 × 17.6 × 9.1 mm; inject 0.85 mL");
-  ui_answer (day, "Release the Dose");
-  ui_wait_shows (day->page, "Released by Ines");
-}
-
-static void
 fill_injection (UiDay *day, const char *agent, const char *given)
 {
   ui_fill (day->page, "vial 1: lot", "7K214");
@@ -126,7 +56,7 @@ START_TEST (what_is_typed_is_recorded_as_typed)
   const SwReading *reading;
 
   ck_assert (ui_shows (day->page, "There is no weight of the treatment day"));
-  weigh_and_measure (day);
+  ui_day_weigh_and_measure (day);
   dossier = ui_dossier (day, MARLO);
   reading = sw_facts_last (&dossier->facts, SW_FACT_READING);
   ck_assert_int_eq (last_weight (dossier)->grams, 24600);
@@ -251,8 +181,8 @@ START_TEST (one_reading_needs_the_vets_reason)
   ui_enter (day->page, "tumour A, reading 1, width in mm", "18.0");
   ui_enter (day->page, "tumour A, reading 1, height in mm", "8.9");
   ui_wait_shows (day->page, "1.71 cm³");
-  answer_all (day);
-  read_aloud (day);
+  ui_day_answer_all (day);
+  ui_day_read_aloud (day);
   ui_wait_shows (day->page, "Write the Reason…");
   ui_press (day->page, "Write the Reason…");
   ui_wait_shows (ui_dialog (day->window), "The vet decides");
@@ -297,10 +227,7 @@ START_TEST (a_correction_voids_the_release)
 {
   g_autoptr (UiDay) day = ui_day_new (MARLO);
 
-  weigh_and_measure (day);
-  answer_all (day);
-  read_aloud (day);
-  release (day);
+  ui_day_release (day);
   ui_keep_picture (day, "treatment-released", 900);
   ui_enter (day->page, "tumour A, reading 1, length in mm", "21.5");
   ui_answer (day, "Cancel");
@@ -310,7 +237,7 @@ START_TEST (a_correction_voids_the_release)
   ui_answer (day, "Correct It");
   ui_wait_shows (day->page, "is void");
   ck_assert (!ui_shows (day->page, "Released by Ines"));
-  read_aloud (day);
+  ui_day_read_aloud (day);
   ck_assert (ui_shows (day->page, "21.5 × 18.0 × 8.9"));
 }
 END_TEST
@@ -321,11 +248,7 @@ START_TEST (a_whole_day)
   g_autoptr (SwDossier) dossier = NULL;
   const SwVial *vial;
 
-  weigh_and_measure (day);
-  answer_all (day);
-  read_aloud (day);
-  ui_keep_picture (day, "treatment-ready", 850);
-  release (day);
+  ui_day_release (day);
   ui_day_at (day, 10, 45);
   fill_injection (day, "another agent", "0.85");
   check_fits (day);
@@ -431,7 +354,7 @@ START_TEST (a_reading_and_a_weight_are_taken_back)
   g_autoptr (UiDay) day = ui_day_new (MARLO);
   g_autoptr (SwDossier) dossier = NULL;
 
-  weigh_and_measure (day);
+  ui_day_weigh_and_measure (day);
   ui_settle ();
   ui_click (ui_named (day->page, "Take back reading 2 of tumour A"));
   ui_wait_shows (day->page, "1.71 cm³");
@@ -465,10 +388,7 @@ START_TEST (everything_has_a_name_and_fits)
       check_fits (day);
     }
   ui_day_show (day, MARLO);
-  weigh_and_measure (day);
-  answer_all (day);
-  read_aloud (day);
-  release (day);
+  ui_day_release (day);
   ui_press (day->page, "Another Vial");
   ui_settle ();
   g_hash_table_remove_all (names);

@@ -290,3 +290,84 @@ ui_day_free (UiDay *day)
   sw_clock_unref (day->clock);
   g_free (day);
 }
+
+/* --- acts --- */
+
+void
+ui_day_weigh_and_measure (UiDay *day)
+{
+  ui_enter (day->page, "weight today", "24.6");
+  ui_enter (day->page, "tumour A, reading 1, length in mm", "21.4");
+  ui_enter (day->page, "tumour A, reading 1, width in mm", "18,0");
+  ui_enter (day->page, "tumour A, reading 1, height in mm", "8.9 mm");
+  ui_enter (day->page, "tumour A, reading 2, length in mm", "2.10 cm");
+  ui_enter (day->page, "tumour A, reading 2, width in mm", "17.6");
+  ui_enter (day->page, "tumour A, reading 2, height in mm", "9.1");
+  ui_wait_shows (day->page, "0.85 mL");
+}
+
+void
+ui_day_answer_all (UiDay *day)
+{
+  static const char *const choices[][2] = {
+    { "vomiting in the last 24 hours", "none" },
+    { "stool", "normal" },
+    { "appetite", "normal" },
+    { "any NSAID since the lead-in was planned", "no" },
+    { "regional nodes", "felt, unchanged" },
+    { "new lumps", "no" },
+    { "suitability", "asked again, stands" },
+    { "surface today, tumour A", "unbroken over all of the mass" },
+    { "tumour marked, tumour A", "on the skin" },
+    { "vein access", "catheter placed" },
+    { "restraint", "none" },
+    { "a sedative likely to cause vomiting", "no" },
+    { "last food", "a mouthful with the medicines" },
+    { "last water", "drinks freely" },
+  };
+  static const char *const ticks[] = {
+    "adrenaline",
+    "fluids for the vein",
+    "injectable antihistamine",
+    "injectable corticosteroid",
+    "oxygen",
+    "eye protection",
+    "gloves",
+    "Luer-lock syringe, low dead space",
+    "sharps box at hand, no recapping",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (choices); i++)
+    ui_choose (day->page, choices[i][0], choices[i][1]);
+  for (guint i = 0; i < G_N_ELEMENTS (ticks); i++)
+    ui_tick (day->page, ticks[i]);
+  ui_press (day->page, "Record Today's Answers");
+  ui_wait_shows (day->page, "23 of 23 answers on record");
+}
+
+void
+ui_day_read_aloud (UiDay *day)
+{
+  ui_choose (day->page, "read aloud by", "Tomas");
+  ui_press (day->page, "Record the Reading Aloud");
+  ui_wait_shows (day->page, "Read aloud by Tomas");
+}
+
+static void
+confirm_release (UiDay *day)
+{
+  ui_press (day->page, "Release the Dose");
+  ui_wait_shows (ui_dialog (day->window),
+                 "tumour A, left hock: 21.4 × 18.0 × 8.9; 21.0 × 17.6 × 9.1 mm; inject 0.85 mL");
+  ui_answer (day, "Release the Dose");
+  ui_wait_shows (day->page, "Released by Ines");
+}
+
+void
+ui_day_release (UiDay *day)
+{
+  ui_day_weigh_and_measure (day);
+  ui_day_answer_all (day);
+  ui_day_read_aloud (day);
+  confirm_release (day);
+}

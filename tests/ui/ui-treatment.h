@@ -55,4 +55,11 @@ SwDossier *ui_dossier (UiDay *day, gint64 patient);
 /* A picture of the page, so many pixels down, in the folder of SW_PHOTOGRAPHS, if that is set. */
 void ui_keep_picture (UiDay *day, const char *name, double scroll);
 
+/* Marlo's day, as it should go: 24.6 kg and two readings, which make 0.85 mL ... */
+void ui_day_weigh_and_measure (UiDay *day);
+void ui_day_answer_all (UiDay *day);
+void ui_day_read_aloud (UiDay *day);
+/* ... all of it, and the release. */
+void ui_day_release (UiDay *day);
+
 G_END_DECLS

@@ -31,6 +31,7 @@ struct _SwInjectionSection
   GtkWidget *form;   /* all below, until the injection is on record */
   GtkWidget *vials;
   GtkWidget *amounts;
+  SwQuantityEntry *day;
   SwQuantityEntry *time;
   SwPeopleChoice *injector;
   SwPeopleChoice *assistant;
@@ -41,7 +42,7 @@ struct _SwInjectionSection
   SwFindingView *answer;
   GtkWidget *done; /* the injection in words */
 
-  gint64 release;  /* whose amounts the rows are for */
+  char *subject;   /* which course and tumours the rows are for */
 };
 
 G_DEFINE_FINAL_TYPE (SwInjectionSection, sw_injection_section, SW_TYPE_TREATMENT_SECTION)
@@ -115,12 +116,14 @@ complain (SwInjectionSection *self, GtkWidget *field, const char *sentence)
 }
 
 static gboolean
-add_injection (SwInjectionSection *self, const SwPageContext *context, SwRequest *request)
+add_injection (SwInjectionSection *self, SwRequest *request)
 {
   SwInjection *injection;
-  gint64 minute;
+  gint64 minute, day;
   g_autofree char *needle = sw_field_dup_text (self->needle);
 
+  if (!sw_quantity_entry_take (self->day, &day))
+    return complain (self, GTK_WIDGET (self->day), NULL);
   if (!sw_quantity_entry_take (self->time, &minute))
     return complain (self, GTK_WIDGET (self->time), NULL);
   if (sw_people_choice_get (self->injector) == 0)
@@ -128,7 +131,7 @@ add_injection (SwInjectionSection *self, const SwPageContext *context, SwRequest
   if (needle == NULL)
     return complain (self, self->needle, _("Write which needle was used: its gauge."));
   injection = sw_new (SW_FACT_INJECTION, SwInjection);
-  injection->day = sw_page_context_now (context).day;
+  injection->day = day;
   injection->minute = minute;
   injection->injector = sw_people_choice_get (self->injector);
   injection->assistant = sw_people_choice_get (self->assistant);
@@ -148,7 +151,7 @@ make_request (SwInjectionSection *self)
   SwReadAloud *read_aloud;
 
   sw_finding_view_clear (self->answer);
-  if (!add_vials (self, request) || !add_amounts (self, request) || !add_injection (self, context, request))
+  if (!add_vials (self, request) || !add_amounts (self, request) || !add_injection (self, request))
     return NULL;
   read_aloud = sw_second_person_make (self->second, context, SW_READ_ALOUD_AFTER_DRAWING);
   if (read_aloud != NULL)
@@ -164,6 +167,8 @@ replied_cb (GtkWidget *owner, const SwReply *reply, gpointer data)
   gboolean vet = context != NULL && (sw_page_context_roles (context) & SW_ROLE_VET) != 0;
 
   gtk_widget_set_visible (self->outside, vet && reply != NULL && !reply->done);
+  if (reply != NULL && reply->done)
+    g_clear_pointer (&self->subject, g_free); /* what was typed is on record */
 }
 
 static void
@@ -212,10 +217,8 @@ clear_box (GtkWidget *box)
 }
 
 static void
-start_anew (SwInjectionSection *self, const SwPageContext *context, const SwRelease *release)
+start_anew (SwInjectionSection *self, const SwPageContext *context, GArray *tumours)
 {
-  g_autoptr (GArray) tumours = sw_dossier_course_tumours (context->dossier, context->course);
-
   clear_box (self->vials);
   clear_box (self->amounts);
   add_vial (self);
@@ -233,7 +236,31 @@ start_anew (SwInjectionSection *self, const SwPageContext *context, const SwRele
   sw_second_person_clear (self->second);
   sw_finding_view_clear (self->answer);
   gtk_widget_set_visible (self->outside, FALSE);
-  self->release = release->fact.id;
+}
+
+static char *
+subject_of (const SwPageContext *context, GArray *tumours)
+{
+  GString *subject = g_string_new (NULL);
+
+  g_string_append_printf (subject, "%" G_GINT64_FORMAT, context->course);
+  for (guint i = 0; i < tumours->len; i++)
+    g_string_append_printf (subject, " %" G_GINT64_FORMAT, g_array_index (tumours, gint64, i));
+  return g_string_free (subject, FALSE);
+}
+
+/* Rows are made anew for another course only: a release that became void loses nothing that was typed. */
+static void
+make_rows (SwInjectionSection *self, const SwPageContext *context)
+{
+  g_autoptr (GArray) tumours = sw_dossier_course_tumours (context->dossier, context->course);
+  g_autofree char *subject = subject_of (context, tumours);
+
+  if (g_strcmp0 (subject, self->subject) == 0)
+    return;
+  start_anew (self, context, tumours);
+  g_free (self->subject);
+  self->subject = g_steal_pointer (&subject);
 }
 
 static void
@@ -245,8 +272,8 @@ update_form (SwInjectionSection *self, const SwPageContext *context, const SwRel
   sw_people_choice_update (self->injector, practice);
   sw_people_choice_update (self->assistant, practice);
   sw_second_person_update (self->second, practice);
-  if (self->release != release->fact.id)
-    start_anew (self, context, release);
+  make_rows (self, context);
+  sw_quantity_entry_offer_value (self->day, release->day);
   if (sw_people_choice_get (self->injector) == 0 && (sw_page_context_roles (context) & SW_ROLE_VET) != 0)
     sw_people_choice_set (self->injector, context->person);
   for (row = gtk_widget_get_first_child (self->vials); row != NULL; row = gtk_widget_get_next_sibling (row))
@@ -272,8 +299,6 @@ sw_injection_section_update (SwTreatmentSection *section, const SwPageContext *c
 
   if (asks)
     update_form (self, context, release);
-  else
-    self->release = 0;
   gtk_label_set_text (GTK_LABEL (self->done), words != NULL ? words : "");
   gtk_widget_set_visible (self->done, injection != NULL);
   gtk_widget_set_visible (self->form, asks);
@@ -286,7 +311,7 @@ sw_injection_section_has_unsaved (SwTreatmentSection *section)
   SwInjectionSection *self = SW_INJECTION_SECTION (section);
   GtkWidget *row;
 
-  if (self->release == 0)
+  if (!gtk_widget_get_visible (self->form))
     return FALSE;
   for (row = gtk_widget_get_first_child (self->vials); row != NULL; row = gtk_widget_get_next_sibling (row))
     if (!sw_vial_row_is_blank (SW_VIAL_ROW (row)))
@@ -298,10 +323,18 @@ sw_injection_section_has_unsaved (SwTreatmentSection *section)
 }
 
 static void
+sw_injection_section_finalize (GObject *object)
+{
+  g_free (SW_INJECTION_SECTION (object)->subject);
+  G_OBJECT_CLASS (sw_injection_section_parent_class)->finalize (object);
+}
+
+static void
 sw_injection_section_class_init (SwInjectionSectionClass *class)
 {
   SwTreatmentSectionClass *section_class = SW_TREATMENT_SECTION_CLASS (class);
 
+  G_OBJECT_CLASS (class)->finalize = sw_injection_section_finalize;
   section_class->update = sw_injection_section_update;
   section_class->has_unsaved = sw_injection_section_has_unsaved;
 }
@@ -311,6 +344,7 @@ make_how (SwInjectionSection *self)
 {
   GtkWidget *form = sw_form_new ();
 
+  self->day = SW_QUANTITY_ENTRY (sw_quantity_entry_new (SW_QUANTITY_DAY, _("injected on")));
   self->time = SW_QUANTITY_ENTRY (sw_quantity_entry_new (SW_QUANTITY_TIME, _("injected at")));
   self->injector = SW_PEOPLE_CHOICE (sw_people_choice_new (_("injected by"), _("choose …")));
   self->assistant = SW_PEOPLE_CHOICE (sw_people_choice_new (_("assisted by"), _("nobody")));
@@ -319,7 +353,9 @@ make_how (SwInjectionSection *self)
   self->second = SW_SECOND_PERSON (
       sw_second_person_new (_ ("after drawing, read aloud by"), _ ("I was alone: I looked a second time")));
   gtk_widget_set_halign (self->needle, GTK_ALIGN_START);
+  sw_quantity_entry_set_required (self->day, TRUE);
   sw_quantity_entry_set_required (self->time, TRUE);
+  sw_form_add (GTK_GRID (form), _("injected _on"), GTK_WIDGET (self->day));
   sw_form_add (GTK_GRID (form), _("injected _at"), GTK_WIDGET (self->time));
   sw_form_add (GTK_GRID (form), _("_by"), GTK_WIDGET (self->injector));
   sw_form_add (GTK_GRID (form), _("assisted b_y"), GTK_WIDGET (self->assistant));

@@ -37,7 +37,7 @@ struct _SwReadingTable
   char *reader_name;
   gint64 tumour;
   gint64 reader;
-  guint sealed : 1; /* injected: no new reading of that day */
+  guint sealed : 1; /* released or injected: no new reading; a correction is asked about */
 };
 
 G_DEFINE_FINAL_TYPE (SwReadingTable, sw_reading_table, SW_TYPE_TREATMENT_SECTION)
@@ -342,7 +342,7 @@ sw_reading_table_update (SwTreatmentSection *section, const SwPageContext *conte
   SwCase c = sw_treatment_case (context);
   g_autoptr (GPtrArray) readings = sw_dossier_readings (context->dossier, self->tumour, c.now.day);
 
-  self->sealed = sw_dossier_injection (context->dossier, context->course) != NULL;
+  self->sealed = sw_treatment_release (context) != NULL;
   for (guint i = 0; i < readings->len; i++)
     bind (self, context, readings->pdata[i]);
   drop_rows (self, context);

@@ -207,7 +207,7 @@ sw_readings_section_update (SwTreatmentSection *section, const SwPageContext *co
   for (table = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); table != NULL;
        table = gtk_widget_get_next_sibling (table))
     SW_TREATMENT_SECTION_GET_CLASS (table)->update (SW_TREATMENT_SECTION (table), context, changes);
-  gtk_widget_set_visible (self->reading, sw_dossier_injection (context->dossier, context->course) == NULL);
+  gtk_widget_set_visible (self->reading, sw_treatment_release (context) == NULL);
   show_heading (self);
 }
 

@@ -9,6 +9,7 @@
 
 #include "sw-release-section-private.h"
 
+#include "sw-definitions.h"
 #include "sw-dialogs.h"
 #include "sw-form.h"
 #include "sw-gate-section-private.h"
@@ -226,12 +227,13 @@ make_aloud (SwReleaseSection *self)
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *record = sw_button_new (_("Record the _Reading Aloud"));
   GtkWidget *heading = sw_heading_new (_("A second person reads aloud"));
+  int minutes = (int) sw_definition_whole (SW_DEF_SECOND_LOOK);
+  g_autofree char *alone = g_strdup_printf (_("I am alone: a second look, after %d minutes"), minutes);
 
   gtk_widget_add_css_class (heading, "subheading");
   self->words = lines_new ("read-aloud");
   self->was_read = lines_new (NULL);
-  self->second = SW_SECOND_PERSON (
-      sw_second_person_new (_ ("read aloud by"), _ ("I am alone: a second look, after two minutes")));
+  self->second = SW_SECOND_PERSON (sw_second_person_new (_("read aloud by"), alone));
   self->aloud_answer = SW_FINDING_VIEW (sw_finding_view_new ());
   gtk_widget_set_halign (record, GTK_ALIGN_END);
   gtk_widget_set_hexpand (record, TRUE);

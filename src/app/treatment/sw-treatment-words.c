@@ -12,6 +12,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define UG_PER_MG 1000
+
 /* --- read aloud --- */
 
 static void
@@ -215,7 +217,7 @@ append_vials (GString *text, const SwPageContext *context, const SwInjection *in
   for (guint i = 0; (vial = sw_facts_next (&context->dossier->facts, SW_FACT_VIAL, &i)) != NULL;)
     {
       g_autofree char *expiry = sw_day_format (vial->expiry), *left = sw_treatment_ml (vial->left_nl);
-      g_autofree char *strength = sw_ratio_format_significant (sw_ratio (vial->strength_ug_ml, 1000), 1);
+      g_autofree char *strength = sw_ratio_format_significant (sw_ratio (vial->strength_ug_ml, UG_PER_MG), 1);
 
       if (vial->injection != injection->fact.id)
         continue;

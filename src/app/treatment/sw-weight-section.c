@@ -36,7 +36,7 @@ struct _SwWeightSection
   char *sent;        /* the text on its way; NULL: none */
   guint failed : 1;
   guint taking_again : 1; /* a second weighing, no correction */
-  guint sealed : 1;       /* injected: no other weight of that day */
+  guint sealed : 1;       /* released or injected: no other weight of that day */
 };
 
 G_DEFINE_FINAL_TYPE (SwWeightSection, sw_weight_section, SW_TYPE_TREATMENT_SECTION)
@@ -313,7 +313,7 @@ sw_weight_section_update (SwTreatmentSection *section, const SwPageContext *cont
 
   if (changes & (SW_CHANGED_PATIENT | SW_CHANGED_COURSE))
     start_anew (self);
-  self->sealed = sw_dossier_injection (context->dossier, context->course) != NULL;
+  self->sealed = sw_treatment_release (context) != NULL;
   if (weight != NULL && !self->taking_again && self->sent == NULL && !is_edited (self))
     {
       self->row = weight->fact.id;
