@@ -6,6 +6,7 @@
 #include "work-up-ui.h"
 
 #include "sw-decision-row.h"
+#include "sw-demo.h"
 #include "sw-patient-page.h"
 #include "sw-quantity-entry.h"
 #include "sw-workup-consent.h"
@@ -134,6 +135,74 @@ START_TEST (tumours_of_a_course_change)
   ui_click (sw_workup_course_get_change (course));
   ui_wait (no_tumour_is_treated, work_up, "no tumour");
   ck_assert (!sw_step_page_has_unsaved (SW_STEP_PAGE (work_up->page)));
+}
+END_TEST
+
+/* The first dog of the demo whose last course is injected and scored, or 0. */
+static gint64
+scored_dog (SwDesk *desk)
+{
+  for (gint64 patient = 1;; patient++)
+    {
+      g_autoptr (SwDossier) dossier = sw_desk_load_dossier (desk, patient, NULL);
+      const SwCourse *last = dossier != NULL ? sw_dossier_last_course (dossier) : NULL;
+
+      if (dossier == NULL || sw_dossier_patient (dossier) == NULL)
+        return 0;
+      if (last != NULL && sw_dossier_injection (dossier, last->fact.id) != NULL
+          && sw_facts_of_course (&dossier->facts, SW_FACT_SCORE, last->fact.id) != NULL)
+        return patient;
+    }
+}
+
+typedef struct
+{
+  UiWorkUp work_up;
+  gint64 before; /* the course that was shown */
+} Second;
+
+static gboolean
+has_second_course (gpointer data)
+{
+  Second *second = data;
+
+  return ui_work_up_context (&second->work_up)->course != second->before;
+}
+
+START_TEST (a_second_course_follows)
+{
+  g_autofree char *folder = ui_folder ();
+  g_autofree char *place = g_build_filename (folder, "demo", NULL);
+  SwDemoOptions options = { .today = ui_begin ().day, .seed = 1 };
+  g_autoptr (SwClock) clock = sw_clock_new_at ((SwMoment){ ui_begin ().day, 11 * 60 });
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwDesk) desk = NULL;
+  Second second = { { NULL } };
+  SwWorkUpCourse *course;
+  const SwCourseDetails *details;
+  gint64 patient;
+
+  ck_assert_msg (sw_demo_make (place, &options, &error), "%s", error != NULL ? error->message : "");
+  desk = sw_desk_open (place, clock, &error);
+  patient = scored_dog (desk);
+  ck_assert_int_gt (patient, 0);
+  second.work_up.window = ui_open (place, clock);
+  ui_show_patient (second.work_up.window, patient);
+  sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (second.work_up.window)), "work-up");
+  second.work_up.page = SW_WORKUP_PAGE (ui_find_type (GTK_WIDGET (second.work_up.window), SW_TYPE_WORKUP_PAGE));
+  second.before = ui_work_up_context (&second.work_up)->course;
+  course = SW_WORKUP_COURSE (section (&second.work_up, "course"));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (sw_workup_course_get_protocol (course)), 1);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (sw_workup_course_get_follows (course)), 1);
+  ui_click (sw_workup_course_get_open (course));
+  ui_wait (has_second_course, &second, "the second course");
+  details = sw_facts_of_course (&ui_work_up_context (&second.work_up)->dossier->facts, SW_FACT_COURSE_DETAILS,
+                                ui_work_up_context (&second.work_up)->course);
+  ck_assert_int_gt (details->follows, 0);
+  wait_for_words (GTK_WIDGET (course), "It follows course P-");
+  ck_assert_int_eq (ui_work_up_severity (&second.work_up, SW_FINDING_NO_CONSENT, NULL), SW_STOP); /* each course its own */
+  ui_close (second.work_up.window);
+  ui_forget (folder);
 }
 END_TEST
 
@@ -282,6 +351,21 @@ START_TEST (what_is_chosen_waits)
 }
 END_TEST
 
+/* Opening a course is about the course: what is being told of the dog stays. */
+START_TEST (a_course_opens_around_what_is_typed)
+{
+  g_autoptr (UiWorkUp) work_up = ui_work_up_new ();
+  SwQuestionForm *form = sw_workup_dog_get_form (SW_WORKUP_DOG (section (work_up, "dog")));
+
+  ui_work_up_choose (work_up, "node", "hn2");
+  ui_work_up_open_course (work_up, "tigilanol-eu");
+  ui_settle ();
+  ck_assert_uint_eq (gtk_drop_down_get_selected (GTK_DROP_DOWN (sw_question_form_get_choice (form, "node"))), 6);
+  ck_assert (shows (section (work_up, "dog"), "1 answer is not recorded yet."));
+  ui_work_up_choose (work_up, "node", NULL);
+}
+END_TEST
+
 static void
 add_technician (UiWorkUp *work_up)
 {
@@ -424,6 +508,8 @@ main (void)
   tcase_add_test (tcase, without_a_protocol_it_says_so);
   tcase_add_test (tcase, a_course_needs_protocol_and_tumours);
   tcase_add_test (tcase, tumours_of_a_course_change);
+  tcase_add_test (tcase, a_second_course_follows);
+  tcase_add_test (tcase, a_course_opens_around_what_is_typed);
   tcase_add_test (tcase, the_vet_gives_a_reason);
   tcase_add_test (tcase, findings_lead_to_what_settles_them);
   tcase_add_test (tcase, consent_is_recorded_and_withdrawn);

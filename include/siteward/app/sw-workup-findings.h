@@ -37,8 +37,8 @@ typedef struct
 } SwPlace;
 
 SwPlace sw_place_of_finding (const SwCase *c, const SwFinding *finding);
-/* What a button that leads there says: "Answer It"; NULL: nowhere. */
-const char *sw_place_act (SwPlaceKind kind);
+/* What a button that leads there from a finding of this severity says: "Answer It"; NULL: nowhere. */
+const char *sw_place_act (SwPlaceKind kind, SwSeverity severity);
 
 /* The medicines that a finding is about: its `about` names them. */
 gboolean sw_finding_is_about_substance (const SwFinding *finding, const char *substance);

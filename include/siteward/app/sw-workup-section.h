@@ -16,6 +16,9 @@
 
 G_BEGIN_DECLS
 
+/* Answers, readings and medicines are the dog's: opening a course leaves what is being typed of them alone. */
+#define SW_CHANGED_DOG (SW_CHANGED_PATIENT | SW_CHANGED_PERSON)
+
 #define SW_TYPE_WORKUP_SECTION (sw_workup_section_get_type ())
 G_DECLARE_DERIVABLE_TYPE (SwWorkUpSection, sw_workup_section, SW, WORKUP_SECTION, GtkWidget)
 

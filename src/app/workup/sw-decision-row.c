@@ -162,7 +162,7 @@ static void
 show_words (SwDecisionRow *self, const SwWorkUp *work_up)
 {
   SwPlace place = sw_place_of_finding (&work_up->c, self->finding);
-  const char *act = sw_place_act (place.kind);
+  const char *act = sw_place_act (place.kind, self->finding->severity);
 
   if (self->words != NULL)
     gtk_box_remove (GTK_BOX (self->top), self->words);

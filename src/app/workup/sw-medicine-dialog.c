@@ -220,6 +220,7 @@ save_cb (GtkButton *button, Taking *taking)
   SwMedicineTaken *taken;
   SwRequest *request;
 
+  sw_finding_view_clear (taking->answer);
   if (substance == NULL)
     {
       sw_finding_view_set_sentence (taking->answer, SW_NOT_KNOWN, _("Which substance is it? Without one it can't be checked."), NULL);

@@ -310,7 +310,7 @@ point_new (const char *words)
 static GtkWidget *
 points_new (SwConsentFields *fields)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
 
   gtk_box_append (GTK_BOX (box), sw_heading_new (_("Explained and understood")));
   for (int i = 0; i < POINTS; i++)

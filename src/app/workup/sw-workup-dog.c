@@ -71,7 +71,7 @@ record_cb (SwWorkUpDog *self)
 static void
 sw_workup_dog_update (SwWorkUpSection *section, const SwWorkUp *work_up, SwPageChanges changes)
 {
-  sw_question_form_update (SW_WORKUP_DOG (section)->form, work_up, (changes & SW_CHANGED_SUBJECT) != 0);
+  sw_question_form_update (SW_WORKUP_DOG (section)->form, work_up, (changes & SW_CHANGED_DOG) != 0);
 }
 
 static gboolean

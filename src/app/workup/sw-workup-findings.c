@@ -93,8 +93,10 @@ static const char *const acts[SW_N_PLACES] = {
 };
 
 const char *
-sw_place_act (SwPlaceKind kind)
+sw_place_act (SwPlaceKind kind, SwSeverity severity)
 {
+  if (kind == SW_PLACE_QUESTION && severity != SW_NOT_KNOWN)
+    return _("See the Answer");
   return acts[kind] != NULL ? _(acts[kind]) : NULL;
 }
 

@@ -315,7 +315,7 @@ sw_workup_medicines_update (SwWorkUpSection *section, const SwWorkUp *work_up, S
 {
   SwWorkUpMedicines *self = SW_WORKUP_MEDICINES (section);
 
-  sw_question_form_update (self->form, work_up, (changes & SW_CHANGED_SUBJECT) != 0);
+  sw_question_form_update (self->form, work_up, (changes & SW_CHANGED_DOG) != 0);
   if ((changes & ~SW_CHANGED_TIME) || self->shown_on != work_up->c.now.day)
     show_lines (self, work_up);
   self->shown_on = work_up->c.now.day;

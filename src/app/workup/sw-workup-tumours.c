@@ -188,7 +188,7 @@ sw_workup_tumours_update (SwWorkUpSection *section, const SwWorkUp *work_up, SwP
       Card *card = find_card (self, tumour->tumour);
 
       update_card (card != NULL ? card : card_new (self, tumour), work_up, tumour,
-                   card == NULL || (changes & SW_CHANGED_SUBJECT) != 0);
+                   card == NULL || (changes & SW_CHANGED_DOG) != 0);
     }
   gtk_widget_set_visible (self->empty, self->cards->len == 0);
   gtk_widget_set_visible (self->record, self->cards->len > 0);
