@@ -84,6 +84,33 @@ static const SwDefinition definitions[SW_N_DEFINITIONS] = {
   [SW_DEF_SLIP_TIMES] = { "times off the last value that look like a slip of the unit", 8, 1, "", OURS },
   [SW_DEF_WEIGHT_MOVE] = { "share of the last weight that a new one may move unasked", 10, 100, "", OURS },
   [SW_DEF_WEIGHT_MOVE_DAYS] = { "days within which a move of the weight is asked about", 14, 1, "days", OURS },
+
+  [SW_DEF_CONFIDENCE] = { "confidence of limits", 95, 100, "", PRACTICE },
+  [SW_DEF_FEW] = { "fewest without a word of caution", 10, 1, "", OURS },
+  [SW_DEF_SIZE_SMALL] = { "small tumours are under", 500, 1, "mm3", OURS },
+  [SW_DEF_SIZE_LARGE] = { "large tumours are at or over", 2000, 1, "mm3", OURS },
+  [SW_DEF_DOG_LIGHT] = { "light dogs are under", 10000, 1, "g", OURS },
+  [SW_DEF_DOG_HEAVY] = { "heavy dogs are at or over", 25000, 1, "g", OURS },
+  /* The days for which published shares exist (domain 7). */
+  [SW_DEF_HEALED_FIRST] = { "first day for which closed wounds are told", 28, 1, "days", OURS },
+  [SW_DEF_HEALED_SECOND] = { "second day for which closed wounds are told", 42, 1, "days", OURS },
+  [SW_DEF_HEALED_THIRD] = { "third day for which closed wounds are told", 84, 1, "days", OURS },
+  [SW_DEF_FREE_FIRST] = { "first day for which freedom of recurrence is told", 182, 1, "days", OURS },
+  [SW_DEF_FREE_SECOND] = { "second day for which freedom of recurrence is told", 365, 1, "days", OURS },
+  [SW_DEF_BAND_DRAWS] = { "draws behind the limits of the healing curve", 200, 1, "", PRACTICE },
+  [SW_DEF_BAND_MOST] = { "most wounds for which these limits are drawn", 2000, 1, "", OURS },
+  [SW_DEF_ALARM] = { "chance of a false alarm", 1, 10, "", PRACTICE },
+  [SW_DEF_MISS] = { "chance of missing the worse rate", 1, 10, "", PRACTICE },
+  [SW_DEF_ACCEPTED_GOOD] = { "accepted share of failures, strict", 1, 10, "", OURS },
+  [SW_DEF_WORSE_GOOD] = { "share that is not, strict", 2, 10, "", OURS },
+  [SW_DEF_ACCEPTED_USUAL] = { "accepted share of failures", 2, 10, "", OURS },
+  [SW_DEF_WORSE_USUAL] = { "share that is not", 4, 10, "", OURS },
+  [SW_DEF_ACCEPTED_LOOSE] = { "accepted share of failures, wide", 3, 10, "", OURS },
+  [SW_DEF_WORSE_LOOSE] = { "share that is not, wide", 5, 10, "", OURS },
+  [SW_DEF_PUBLISHED_FIRST] = { "complete response at day 28, tumours", 26, 32, "",
+                               "Brown 2022, doi 10.3389/fvets.2022.1003165", "second-hand" },
+  [SW_DEF_PUBLISHED_SECOND] = { "complete response at day 28", 85, 116, "", "Jones 2021, J Vet Intern Med",
+                                "second-hand" },
 };
 
 const SwDefinition *

@@ -63,5 +63,7 @@ void sw_writer_tell (SwWriter *writer);
  * task. */
 void sw_record_queue (SwRecord *self, GTask *task, SwWork work);
 void sw_record_queue_reader (SwRecord *self, GTask *task, SwWork work);
+/* On the reader thread: its connection, opened when first needed; NULL: error. */
+SwStore *sw_reader_store (SwReader *reader, GTask *task, GError **error);
 
 G_END_DECLS

@@ -234,8 +234,8 @@ sw_record_load_rows_finish (SwRecord *self, GAsyncResult *result, GError **error
 
 /* --- what takes long, on the reader thread --- */
 
-static SwStore *
-reader_store (SwReader *reader, GTask *task, GError **error)
+SwStore *
+sw_reader_store (SwReader *reader, GTask *task, GError **error)
 {
   SwRecord *self = g_task_get_source_object (task);
 
@@ -248,7 +248,7 @@ static void
 check (gpointer shared, GTask *task)
 {
   GError *error = NULL;
-  SwStore *store = reader_store (shared, task, &error);
+  SwStore *store = sw_reader_store (shared, task, &error);
   SwCheckReport *report
       = store ? sw_check_record (store, g_task_get_task_data (task), g_task_get_cancellable (task), &error) : NULL;
 
@@ -275,7 +275,7 @@ static void
 backup (gpointer shared, GTask *task)
 {
   GError *error = NULL;
-  SwStore *store = reader_store (shared, task, &error);
+  SwStore *store = sw_reader_store (shared, task, &error);
 
   if (store != NULL
       && sw_store_backup (store, g_task_get_task_data (task), NULL, NULL, g_task_get_cancellable (task), &error))

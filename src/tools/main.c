@@ -24,6 +24,7 @@ static const Command commands[] = {
   { "score", "the response of a tumour", sw_tool_score },
   { "protocols", "list the protocols, or check a file: protocols check FILE", sw_tool_protocols },
   { "record", "a practice's record: record new, demo, check, backup, restore", sw_tool_record },
+  { "outcomes", "what the practice achieved: all figures of the outcomes view", sw_tool_outcomes },
   { "figures", "statistics on numbers or a table from elsewhere", sw_tool_figures },
 };
 

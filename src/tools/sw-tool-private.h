@@ -78,6 +78,7 @@ SwToolExit sw_tool_plan (int argc, char **argv);
 SwToolExit sw_tool_score (int argc, char **argv);
 SwToolExit sw_tool_protocols (int argc, char **argv);
 SwToolExit sw_tool_record (int argc, char **argv);
+SwToolExit sw_tool_outcomes (int argc, char **argv);
 SwToolExit sw_tool_figures (int argc, char **argv);
 
 G_END_DECLS

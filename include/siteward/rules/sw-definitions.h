@@ -80,6 +80,30 @@ typedef enum
   SW_DEF_SLIP_TIMES,           /* a value so many times off the last one, either way, is asked about */
   SW_DEF_WEIGHT_MOVE,          /* share of the last weight over which a new one is asked about ... */
   SW_DEF_WEIGHT_MOVE_DAYS,     /* ... within so many days */
+  /* outcomes */
+  SW_DEF_CONFIDENCE,           /* of all limits */
+  SW_DEF_FEW,                  /* under so many a figure carries a word of caution */
+  SW_DEF_SIZE_SMALL,           /* mm3, tumours under it are small ... */
+  SW_DEF_SIZE_LARGE,           /* ... and from here on large */
+  SW_DEF_DOG_LIGHT,            /* g, dogs under it are light ... */
+  SW_DEF_DOG_HEAVY,            /* ... and from here on heavy */
+  SW_DEF_HEALED_FIRST,         /* days for which the share of closed wounds is told */
+  SW_DEF_HEALED_SECOND,
+  SW_DEF_HEALED_THIRD,
+  SW_DEF_FREE_FIRST,           /* days for which the share free of recurrence is told */
+  SW_DEF_FREE_SECOND,
+  SW_DEF_BAND_DRAWS,           /* draws of the bootstrap behind the limits of the healing curve ... */
+  SW_DEF_BAND_MOST,            /* ... made for no more wounds than this */
+  SW_DEF_ALARM,                /* chance of a false alarm of the running sum */
+  SW_DEF_MISS,                 /* chance that it misses the worse rate */
+  SW_DEF_ACCEPTED_GOOD,        /* pairs of failure rates for it: accepted and not */
+  SW_DEF_WORSE_GOOD,
+  SW_DEF_ACCEPTED_USUAL,
+  SW_DEF_WORSE_USUAL,
+  SW_DEF_ACCEPTED_LOOSE,
+  SW_DEF_WORSE_LOOSE,
+  SW_DEF_PUBLISHED_FIRST,      /* published shares of complete response at day 28, x / n as printed */
+  SW_DEF_PUBLISHED_SECOND,
 
   SW_N_DEFINITIONS
 } SwDefinitionId;

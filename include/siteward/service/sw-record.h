@@ -18,6 +18,7 @@
 #include "sw-case.h"
 #include "sw-check.h"
 #include "sw-desk.h"
+#include "sw-outcomes.h"
 #include "sw-store.h"
 
 #include <gio/gio.h>
@@ -77,6 +78,11 @@ GPtrArray *sw_record_load_rows_finish (SwRecord *self, GAsyncResult *result, GEr
 void sw_record_check_async (SwRecord *self, const char *digest, GCancellable *cancellable, GAsyncReadyCallback callback,
                             gpointer data);
 SwCheckReport *sw_record_check_finish (SwRecord *self, GAsyncResult *result, GError **error);
+/* The outcomes of the whole record, today. @func hears of each section, in the caller's main context, as soon as it is
+ * done; it is not called once @cancellable is cancelled, nor after the reply. */
+void sw_record_outcomes_async (SwRecord *self, const SwOutcomeQuery *query, SwOutcomeFunc func, GCancellable *cancellable,
+                               GAsyncReadyCallback callback, gpointer data);
+SwOutcomes *sw_record_outcomes_finish (SwRecord *self, GAsyncResult *result, GError **error);
 /* Into an absent or empty folder. */
 void sw_record_backup_async (SwRecord *self, const char *copy, GCancellable *cancellable, GAsyncReadyCallback callback,
                              gpointer data);
