@@ -123,6 +123,28 @@ START_TEST (everything_has_a_name)
 }
 END_TEST
 
+/* Whole at 1280 x 720 on every page: what doesn't fit scrolls. */
+START_TEST (fits_the_screen)
+{
+  static const char *const pages[] = { "patients", "practice" };
+  g_autoptr (UiPractice) practice = ui_practice_new ();
+  SwWindow *window = ui_open (practice->folder, practice->clock);
+  int width, height;
+
+  ui_show_patient (window, practice->patient);
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    {
+      gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", pages[i]);
+      ui_settle ();
+      gtk_widget_measure (GTK_WIDGET (window), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+      gtk_widget_measure (GTK_WIDGET (window), GTK_ORIENTATION_VERTICAL, 1280, &height, NULL, NULL, NULL);
+      ck_assert_int_le (width, 1280);
+      ck_assert_int_le (height, 720);
+    }
+  ui_close (window);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -136,6 +158,7 @@ main (void)
   tcase_add_test (tcase, a_weighing_shows_at_once);
   tcase_add_test (tcase, trouble_stays_until_handled);
   tcase_add_test (tcase, everything_has_a_name);
+  tcase_add_test (tcase, fits_the_screen);
   suite_add_tcase (suite, tcase);
 
   return ui_run (suite);
