@@ -357,6 +357,25 @@ add_curves (SwCourseLine *line, const SwCase *c)
     }
 }
 
+/* Scores, recurrences and ends come on days of visits: a lane of their own keeps them apart. */
+static void
+part_outcomes (SwCourseLine *line, SwLineLane *events)
+{
+  SwLineLane *outcomes = NULL;
+
+  for (guint i = 0; i < events->marks->len;)
+    {
+      if (((const SwLineMark *) events->marks->pdata[i])->state < SW_MARK_SCORED)
+        {
+          i++;
+          continue;
+        }
+      if (outcomes == NULL)
+        outcomes = sw_course_line_add_lane (line, _("response"));
+      g_ptr_array_add (outcomes->marks, g_ptr_array_steal_index (events->marks, i));
+    }
+}
+
 SwCourseLine *
 sw_course_picture (const SwCase *c)
 {
@@ -373,6 +392,7 @@ sw_course_picture (const SwCase *c)
     }
   g_ptr_array_sort (events->marks, by_time);
   g_ptr_array_add (line->lanes, g_ptr_array_steal_index (line->lanes, 0)); /* below the medicines */
+  part_outcomes (line, events);
   add_curves (line, c);
   return line;
 }

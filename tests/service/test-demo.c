@@ -276,7 +276,7 @@ START_TEST (test_picture)
   ck_assert_uint_eq (n_marks (tansy, "visits", SW_MARK_INJECTION_PLANNED), 1);
   ck_assert_str_eq (((const SwLineLane *) tansy->lanes->pdata[tansy->lanes->len - 1])->title, "visits");
   ck_assert_uint_eq (n_marks (moss, "visits", SW_MARK_INJECTED), 1);
-  ck_assert_uint_eq (n_marks (moss, "visits", SW_MARK_SCORED), 1);
+  ck_assert_uint_eq (n_marks (moss, "response", SW_MARK_SCORED), 1);
   ck_assert_uint_eq (moss->wounds->len, 1);
   ck_assert_uint_eq (moss->courses->len, 1);
   ck_assert (((const SwLineCourse *) moss->courses->pdata[0])->treated);

@@ -109,7 +109,7 @@ add_line (SwLogPage *self, const SwJournalLine *line)
 
   gtk_box_append (GTK_BOX (box), column (time, 17, "figure"));
   gtk_box_append (GTK_BOX (box), column (sw_act_name (line->kind), 30, NULL));
-  gtk_box_append (GTK_BOX (box), column (who, 24, NULL));
+  gtk_box_append (GTK_BOX (box), column (who, 36, NULL));
   gtk_label_set_wrap (GTK_LABEL (words), FALSE);
   gtk_label_set_ellipsize (GTK_LABEL (words), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (words, TRUE);
