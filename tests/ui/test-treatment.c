@@ -288,6 +288,41 @@ START_TEST (a_whole_day)
 }
 END_TEST
 
+START_TEST (a_correction_after_the_injection_amends)
+{
+  g_autoptr (UiDay) day = ui_day_new (MARLO);
+
+  ui_day_release (day);
+  ui_day_at (day, 10, 45);
+  fill_injection (day, "tigilanol tiglate", "0.85");
+  ui_press (day->page, "Record the Injection");
+  ui_wait_shows (day->page, "Injected on");
+  ui_settle ();
+  ui_enter (day->page, "tumour A, reading 2, length in mm", "21.1");
+  ui_wait_shows (ui_dialog (day->window), "Only a vet may correct what it rests on");
+  ui_answer (day, "Correct It");
+  ui_wait_shows (day->page, "Amended:");
+  ck_assert (ui_shows (day->page, "Released by Ines"));
+  ui_keep_picture (day, "treatment-amended", 900);
+}
+END_TEST
+
+START_TEST (the_derivation_is_laid_out)
+{
+  g_autoptr (UiDay) day = ui_day_new (MARLO);
+
+  ui_day_weigh_and_measure (day);
+  gtk_expander_set_expanded (GTK_EXPANDER (ui_named (day->page, "Why these numbers")), TRUE);
+  ui_settle ();
+  ck_assert (ui_shows (day->page, "L x W x H / 2"));
+  ck_assert (ui_shows (day->page, "21.2"));
+  ck_assert (ui_shows (day->page, "at most 8 cm3"));
+  ck_assert (ui_shows (day->page, "[second-hand]"));
+  check_fits (day);
+  ui_keep_picture (day, "treatment-why", 330);
+}
+END_TEST
+
 START_TEST (what_happened_outside_the_gate_is_marked)
 {
   g_autoptr (UiDay) day = ui_day_new (MARLO);
@@ -417,6 +452,8 @@ main (void)
   tcase_add_test (tcase, restraint_has_a_reason);
   tcase_add_test (tcase, a_correction_voids_the_release);
   tcase_add_test (tcase, a_whole_day);
+  tcase_add_test (tcase, a_correction_after_the_injection_amends);
+  tcase_add_test (tcase, the_derivation_is_laid_out);
   tcase_add_test (tcase, what_happened_outside_the_gate_is_marked);
   tcase_add_test (tcase, several_tumours_share_the_limits);
   tcase_add_test (tcase, without_a_course_it_says_what_belongs_here);
