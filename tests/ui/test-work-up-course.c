@@ -82,6 +82,10 @@ START_TEST (a_course_needs_protocol_and_tumours)
   GtkWidget *tumour = sw_workup_course_get_tumour (course, work_up->practice->tumour);
   const SwCourseDetails *details;
 
+  sw_workup_page_show_section (work_up->page, "open");
+  ck_assert (shows (section (work_up, "open"), "No course is open."));
+  ui_click (ui_find_button (section (work_up, "open"), "Go to Course"));
+  ck_assert (gtk_widget_get_mapped (GTK_WIDGET (course)));
   ui_click (sw_workup_course_get_open (course));
   wait_for_words (GTK_WIDGET (course), "Choose the protocol");
   gtk_check_button_set_active (GTK_CHECK_BUTTON (tumour), FALSE);

@@ -31,6 +31,7 @@ struct _SwWorkUpCourse
   GtkWidget *purpose;
   GtkWidget *tumours_heading;
   GtkBox *tumours_box;
+  GtkWidget *register_tumour; /* while there is none */
   GtkWidget *open;
   GtkWidget *change; /* the tumours of the open course */
 
@@ -323,6 +324,7 @@ sw_workup_course_update (SwWorkUpSection *section, const SwWorkUp *work_up, SwPa
   gtk_widget_set_visible (self->unadopted, opening && self->protocols->len == 0);
   gtk_widget_set_visible (self->tumours_heading, opening || changing);
   gtk_widget_set_visible (GTK_WIDGET (self->tumours_box), opening || changing);
+  gtk_widget_set_visible (self->register_tumour, opening && self->tumours->len == 0);
   gtk_widget_set_visible (self->open, opening && self->protocols->len > 0);
   gtk_widget_set_visible (self->change, changing && self->tumours->len > 1);
   ticked_cb (self);
@@ -419,6 +421,9 @@ sw_workup_course_init (SwWorkUpCourse *self)
   self->unadopted = unadopted_new ();
   self->tumours_heading = sw_heading_new (_("Tumours treated in this course"));
   self->tumours_box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 6));
+  self->register_tumour = sw_button_new (_("Register a _Tumour"));
+  gtk_widget_set_halign (self->register_tumour, GTK_ALIGN_START);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->register_tumour), "patient.add-tumour");
   self->open = sw_primary_button_new (_("_Open the Course"));
   self->change = sw_primary_button_new (_("Record the C_hange"));
   gtk_box_append (body, self->words);
@@ -426,6 +431,7 @@ sw_workup_course_init (SwWorkUpCourse *self)
   gtk_box_append (body, self->form);
   gtk_box_append (body, self->tumours_heading);
   gtk_box_append (body, GTK_WIDGET (self->tumours_box));
+  gtk_box_append (body, self->register_tumour);
   sw_workup_section_add_button (section, self->change);
   sw_workup_section_add_button (section, self->open);
   g_signal_connect_object (self->open, "clicked", G_CALLBACK (open_cb), self, G_CONNECT_SWAPPED);

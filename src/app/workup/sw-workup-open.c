@@ -25,6 +25,7 @@ struct _SwWorkUpOpen
   GtkBox *groups[N_GROUPS];
   GtkWidget *met; /* the expander round the last group */
   GtkWidget *lead_in;
+  GtkWidget *course; /* while there is nothing to lead in */
   GHashTable *rows; /* "code:about@tumour" -> SwDecisionRow, owned */
 };
 
@@ -108,6 +109,14 @@ static void
 lead_in_cb (SwWorkUpOpen *self)
 {
   SwPlace place = { SW_PLACE_LEAD_IN, NULL, 0 };
+
+  sw_workup_section_go (SW_WORKUP_SECTION (self), &place);
+}
+
+static void
+course_cb (SwWorkUpOpen *self)
+{
+  SwPlace place = { SW_PLACE_COURSE, NULL, 0 };
 
   sw_workup_section_go (SW_WORKUP_SECTION (self), &place);
 }
@@ -215,21 +224,31 @@ summary_of (const SwWorkUp *work_up)
 }
 
 static void
+set_class (GtkWidget *widget, const char *css, gboolean on)
+{
+  if (on)
+    gtk_widget_add_css_class (widget, css);
+  else
+    gtk_widget_remove_css_class (widget, css);
+}
+
+static void
 show_words (SwWorkUpOpen *self, const SwWorkUp *work_up, const Filling *filling)
 {
   g_autofree char *summary = summary_of (work_up);
   g_autofree char *met = g_strdup_printf (_("What is met (%u)"), filling->counts[GROUP_MET]);
-  SwStage stage = sw_course_stage (&work_up->c);
+  gboolean has_course = sw_case_protocol (&work_up->c) != NULL;
+  gboolean prepares = has_course && sw_course_stage (&work_up->c) <= SW_STAGE_TREATMENT_DAY;
 
   gtk_label_set_text (GTK_LABEL (self->summary), summary);
+  set_class (self->summary, "heading", prepares);
   gtk_widget_set_visible (self->decided, filling->counts[GROUP_DECIDED] > 0);
   gtk_expander_set_label (GTK_EXPANDER (self->met), met);
   gtk_widget_set_visible (self->met, filling->counts[GROUP_MET] > 0);
-  gtk_widget_set_visible (self->lead_in, sw_case_protocol (&work_up->c) != NULL && stage <= SW_STAGE_TREATMENT_DAY);
-  if (work_up->open->len == 0)
-    gtk_widget_add_css_class (self->lead_in, "suggested-action");
-  else
-    gtk_widget_remove_css_class (self->lead_in, "suggested-action");
+  gtk_widget_set_visible (self->lead_in, prepares);
+  gtk_widget_set_visible (self->course, !prepares);
+  set_class (self->lead_in, "suggested-action", work_up->open->len == 0);
+  set_class (self->course, "suggested-action", !has_course);
 }
 
 static void
@@ -289,7 +308,6 @@ sw_workup_open_init (SwWorkUpOpen *self)
   self->summary = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->summary), 0);
   gtk_label_set_wrap (GTK_LABEL (self->summary), TRUE);
-  gtk_widget_add_css_class (self->summary, "heading");
   for (int i = 0; i < N_GROUPS; i++)
     {
       self->groups[i] = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 6));
@@ -305,7 +323,10 @@ sw_workup_open_init (SwWorkUpOpen *self)
   gtk_box_append (body, GTK_WIDGET (self->groups[GROUP_DECIDED]));
   gtk_box_append (body, self->met);
   self->lead_in = sw_button_new (_("Go to _Lead-in"));
+  self->course = sw_button_new (_("Go to _Course"));
+  sw_workup_section_add_button (SW_WORKUP_SECTION (self), self->course);
   sw_workup_section_add_button (SW_WORKUP_SECTION (self), self->lead_in);
+  g_signal_connect_object (self->course, "clicked", G_CALLBACK (course_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->lead_in, "clicked", G_CALLBACK (lead_in_cb), self, G_CONNECT_SWAPPED);
 }
 
