@@ -8,6 +8,7 @@
 #include "sw-tool-private.h"
 
 #include "sw-clock.h"
+#include "sw-outcome-paper.h"
 #include "sw-outcomes.h"
 #include "sw-store.h"
 
@@ -17,7 +18,7 @@
 
 typedef struct
 {
-  char *by, *from, *to, *rates, *published, *csv, *at;
+  char *by, *from, *to, *rates, *published, *csv, *pdf, *at;
   char **only;
 } Options;
 
@@ -30,6 +31,7 @@ options_clear (Options *options)
   g_free (options->rates);
   g_free (options->published);
   g_free (options->csv);
+  g_free (options->pdf);
   g_free (options->at);
   g_strfreev (options->only);
 }
@@ -356,6 +358,9 @@ outcomes (SwTool *tool, const Options *options, GError **error)
   found = load_and_compute (tool, tool->rest[0], options, query, error);
   if (found == NULL || (options->csv != NULL && !write_tables (tool, found, options->csv, error)))
     return FALSE;
+  tool->field = "pdf";
+  if (options->pdf != NULL && !sw_outcome_paper_write (found, options->pdf, error))
+    return FALSE;
   if (tool->json)
     print_json (found);
   else
@@ -377,6 +382,7 @@ sw_tool_outcomes (int argc, char **argv)
     { "rates", 0, 0, G_OPTION_ARG_FILENAME, &options.rates, "Failure rates of the running sum: strict, usual or wide", "PAIR" },
     { "published", 0, 0, G_OPTION_ARG_FILENAME, &options.published, "Compare with this published share, or none", "SOURCE" },
     { "csv", 0, 0, G_OPTION_ARG_FILENAME, &options.csv, "Write tables: OUT, and beside it its curves and tumours", "OUT" },
+    { "pdf", 0, 0, G_OPTION_ARG_FILENAME, &options.pdf, "Write the report", "OUT" },
     { "at", 0, 0, G_OPTION_ARG_FILENAME, &options.at, "The time it is; only for records made for practice", "YYYY-MM-DDTHH:MM" },
     { NULL },
   };

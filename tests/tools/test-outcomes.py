@@ -6,6 +6,7 @@
 import csv
 import json
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -126,6 +127,24 @@ def test_healing_recomputed():
     assert figure(sections, "healing", "all", "closed-28")["n"] == again["n"] == len(lines)
     steps = [(value(row["x"]), value(row["x_to"])) for row in curves if row["chart"] == "healing" and row["what"] == "point"]
     assert steps[1:] == [(mass["left"], mass["right"]) for mass in again["masses"] if mass["right"] is not None]
+
+
+def test_report_says_the_same():
+    """Numbers in the PDF's text, where pdftotext (poppler-utils) is installed; else that it is a PDF at all."""
+    path = os.path.join(FOLDER.name, "report.pdf")
+    sections = outcomes("--by", "site", "--pdf", path)
+    with open(path, "rb") as report:
+        assert report.read(5) == b"%PDF-"
+    if shutil.which("pdftotext") is None:
+        return
+    text = " ".join(subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, encoding="utf-8").stdout.split())
+    assert "only" in text and "invented" in text
+    for section in sections.values():
+        for part in section["groups"] if section["empty"] is None else []:
+            for one in part["figures"]:
+                if one["exact_lo"] is not None:
+                    assert f"{one['x']} of {one['n']}: {100 * one['value']:.1f} % ({100 * one['lo']:.1f} to" in text, one
+                    assert f"{100 * one['exact_lo']:.1f} to {100 * one['exact_hi']:.1f} %" in text, one
 
 
 def test_filters_and_period():
