@@ -1,7 +1,7 @@
 /* sw-axis-labels.c: the numbers and dates over the axis of a course line
  *
- * Days count from day 0 of the course they belong to. Day 0 is labelled first, then today, then the wide days from left to right, then the
- * days that have a visit, then the last day: what finds its place taken is left out.
+ * Days count from day 0 of the course they belong to. Day 0 is labelled first, then today, then the wide days from left
+ * to right, then the days that have a visit, then the last day: what finds its place taken is left out.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

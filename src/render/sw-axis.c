@@ -5,7 +5,8 @@
  */
 #include "sw-axis.h"
 
-/* A compressed day is at most this part of a wide one, and all of them together take at most this part of all wide days. */
+/* A compressed day is at most this part of a wide one, and all of them together take at most this part of all wide
+ * days. */
 #define DAY_PART 0.35
 #define WHOLE_PART 0.6
 

@@ -85,7 +85,8 @@ draw_labels (cairo_t *cr, const SwCourseLayout *layout, const SwCourseStyle *sty
       const SwPlacedLabel *label = &g_array_index (layout->labels, SwPlacedLabel, i);
       gboolean loud = label->strong || label->kind == SW_LABEL_DAY || label->kind == SW_LABEL_LANE;
 
-      sw_paint_text (cr, style, label->strong ? &style->accent : loud ? &style->text : &style->quiet, label->text, label->x,
+      sw_paint_text (cr, style, label->strong ? &style->accent : loud ? &style->text : &style->quiet, label->text,
+                     label->x,
                      label->y, label->align, label->width * (label->kind == SW_LABEL_DATE ? 2 : 1));
     }
 }

@@ -153,8 +153,8 @@ is_shown (const SwCourseLayout *layout, SwDay day)
   return day >= layout->axis->first && day <= layout->axis->last;
 }
 
-/* On a wide day two marks of a lane stand apart, though a replacement follows its dose by two hours only: the later one moves to the
- * right inside its day. Compressed days have no room for that. */
+/* On a wide day two marks of a lane stand apart, though a replacement follows its dose by two hours only: the later one
+ * moves to the right inside its day. Compressed days have no room for that. */
 static double
 apart_from_last (const SwCourseLayout *layout, const SwPlacedMark *at)
 {
@@ -217,13 +217,15 @@ label_point (SwCourseLayout *layout, const SwPlacedCurve *curve, guint i, gboole
 {
   const SwPlacedPoint *at = &g_array_index (curve->points, SwPlacedPoint, i);
   double gap = style->line_height * RADIUS;
-  SwPlacedLabel label = { SW_LABEL_VALUE, right ? at->x + gap : at->x - gap, at->y + (below ? style->line_height * BELOW : 0),
+  SwPlacedLabel label = { SW_LABEL_VALUE, right ? at->x + gap : at->x - gap, at->y + (below ? style->line_height * BELOW
+                                                                                      : 0),
                           right ? 0 : 1, style->digit_width * 6, FALSE, format_value (at->point->value, curve->wound) };
 
   g_array_append_val (layout->labels, label);
 }
 
-/* The first value left of the curve's beginning, the last right of its end, on the other side where there is no room. */
+/* The first value left of the curve's beginning, the last right of its end, on the other side where there is no room.
+ * */
 static void
 label_curve (SwCourseLayout *layout, const SwPlacedCurve *curve, const SwCourseStyle *style)
 {

@@ -113,7 +113,8 @@ draw_unknown (cairo_t *cr, double x, double y, double r, const SwCourseStyle *st
 }
 
 static void
-draw_dose (cairo_t *cr, SwMarkState state, double x, double y, double r, const SwCourseStyle *style, const SwColour *colour)
+draw_dose (cairo_t *cr, SwMarkState state, double x, double y, double r, const SwCourseStyle *style,
+           const SwColour *colour)
 {
   static const double square[] = { -1, -1, 1, -1, 1, 1, -1, 1 };
   static const double triangle[] = { 0, -1, 1, 0.8, -1, 0.8 };
@@ -147,7 +148,8 @@ draw_dose (cairo_t *cr, SwMarkState state, double x, double y, double r, const S
 }
 
 static void
-draw_visit (cairo_t *cr, SwMarkState state, double x, double y, double r, const SwCourseStyle *style, const SwColour *colour)
+draw_visit (cairo_t *cr, SwMarkState state, double x, double y, double r, const SwCourseStyle *style,
+            const SwColour *colour)
 {
   static const double tip[] = { -1, -0.8, 1, -0.8, 0, 1 };
 

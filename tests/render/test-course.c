@@ -77,7 +77,8 @@ check_labels (const SwCourseLayout *layout)
           double left_a = a->x - a->align * a->width, left_b = b->x - b->align * b->width;
 
           if (fabs (a->y - b->y) < 1)
-            ck_assert_msg (left_a + a->width <= left_b || left_b + b->width <= left_a, "%s overlaps %s", a->text, b->text);
+            ck_assert_msg (left_a + a->width <= left_b || left_b + b->width <= left_a, "%s overlaps %s", a->text,
+                           b->text);
         }
     }
   ck_assert_uint_gt (axis_labels, 0);
@@ -251,8 +252,8 @@ differing_pixels (cairo_surface_t *a, cairo_surface_t *b)
   return differing;
 }
 
-/* Without colour: the alpha channel alone must tell every state from every other. The ground is made clear for that, so that an
- * open shape differs from a filled one. */
+/* Without colour: the alpha channel alone must tell every state from every other. The ground is made clear for that, so
+ * that an open shape differs from a filled one. */
 START_TEST (each_state_has_its_own_shape)
 {
   g_autoptr (SwCourseStyle) style = make_style ();

@@ -3,8 +3,8 @@
  * photograph RECORD AT OUT.png [patient=N] [step=NAME] [page=practice] [section=NAME] [part=NAME] [width=W] [height=H]
  *            [scroll=PERCENT]
  *
- * A program beside the product: the window itself has no such option. Run it with tests/ui/with-display; GTK_THEME=Adwaita:dark
- * makes it dark.
+ * A program beside the product: the window itself has no such option. Run it with tests/ui/with-display;
+ * GTK_THEME=Adwaita:dark makes it dark.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -84,7 +84,8 @@ main (int argc, char **argv)
   clock = sw_clock_new_at (at);
   window = ui_open (argv[1], clock);
   if (option (argc, argv, "width") != NULL)
-    gtk_window_set_default_size (GTK_WINDOW (window), atoi (option (argc, argv, "width")), atoi (option (argc, argv, "height")));
+    gtk_window_set_default_size (GTK_WINDOW (window), atoi (option (argc, argv, "width")),
+                                 atoi (option (argc, argv, "height")));
   arrange (window, argc, argv);
   ui_photograph (GTK_WIDGET (window), argv[3]);
   ui_close (window);

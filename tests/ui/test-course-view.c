@@ -28,7 +28,8 @@ activated_cb (SwCourseView *view, GtkWidget *mark, const SwLineMark *value, Line
 static void
 add_mark (SwLineLane *lane, SwMarkState state, int day, int hour, gint64 id)
 {
-  g_autofree char *sentence = g_strdup_printf ("%s, day %d, %d:00: %s", lane->title, day, hour, sw_mark_state_name (state));
+  g_autofree char *sentence = g_strdup_printf ("%s, day %d, %d:00: %s", lane->title, day, hour,
+                                               sw_mark_state_name (state));
   SwLineMark *mark = sw_line_lane_add (lane, state, DAY_ZERO + day, hour * 60, sentence);
 
   mark->kind = SW_FACT_DOSE;

@@ -1,4 +1,5 @@
-/* test-dose-mark.c: a dose is told at its mark on the course line: late without its time refused, given, corrected, taken back
+/* test-dose-mark.c: a dose is told at its mark on the course line: late without its time refused, given, corrected,
+ * taken back
  *
  * On the invented practice of the demo, in the evening of its day: the dog Clove has a dose due at 20:00.
  *
@@ -130,7 +131,8 @@ START_TEST (late_asks_for_its_time)
   ui_click (ui_find_button (popover, "Late"));
   ui_settle ();
   ck_assert (is_due (mark));
-  gtk_test_accessible_assert_state (ui_find_type (time, GTK_TYPE_ENTRY), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  gtk_test_accessible_assert_state (ui_find_type (time, GTK_TYPE_ENTRY), GTK_ACCESSIBLE_STATE_INVALID,
+                                    GTK_ACCESSIBLE_INVALID_TRUE);
   sw_quantity_entry_set_text (SW_QUANTITY_ENTRY (time), "20:05");
   ui_click (ui_find_button (popover, "Late"));
   ui_wait (is_given, mark, "the dose to count by its time"); /* within the hour it is on time, whatever the button */

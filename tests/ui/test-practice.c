@@ -110,7 +110,8 @@ START_TEST (unconfirmed_figures_can_not_be_adopted)
   g_autoptr (UiPractice) practice = ui_practice_new ();
   SwWindow *window = open_section (practice, "documents");
 
-  ck_assert_ptr_null (document_button (GTK_WIDGET (window), "Adopt… Electrochemotherapy, bleomycin into the tumour, dog (unverified)"));
+  ck_assert_ptr_null (document_button (GTK_WIDGET (window),
+                                       "Adopt… Electrochemotherapy, bleomycin into the tumour, dog (unverified)"));
   ck_assert_ptr_nonnull (document_button (GTK_WIDGET (window),
                                           "Look Electrochemotherapy, bleomycin into the tumour, dog (unverified)"));
   ui_close (window);
@@ -215,7 +216,8 @@ START_TEST (a_person_joins)
   GtkWidget *name = named_entry (GTK_WIDGET (window), "name: new person");
 
   gtk_editable_set_text (GTK_EDITABLE (name), "Tomas");
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (ui_find_type (gtk_widget_get_parent (name), GTK_TYPE_CHECK_BUTTON)), TRUE);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (ui_find_type (gtk_widget_get_parent (name), GTK_TYPE_CHECK_BUTTON)),
+                               TRUE);
   ui_click (ui_find_button (GTK_WIDGET (window), "Add"));
   ui_wait (two_people, window, "the new person");
   ck_assert_str_eq (sw_practice_person_name (practice_of (window), 2), "Tomas");

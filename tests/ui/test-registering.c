@@ -102,7 +102,8 @@ START_TEST (a_registered_client_is_found_again)
   type (ui_find_type (dialog, GTK_TYPE_ENTRY), "Tansy");
   type (client_name (dialog), "ald");
   ui_wait (is_offered, field, "the client to be offered");
-  g_signal_emit_by_name (ui_find_type (field, GTK_TYPE_LIST_BOX), "row-activated", ui_find_type (field, GTK_TYPE_LIST_BOX_ROW));
+  g_signal_emit_by_name (ui_find_type (field, GTK_TYPE_LIST_BOX), "row-activated",
+                         ui_find_type (field, GTK_TYPE_LIST_BOX_ROW));
   ck_assert_int_ne (sw_client_field_get_chosen (SW_CLIENT_FIELD (field)), 0);
   ui_click (ui_find_button (dialog, "Register the Patient"));
   ui_wait (no_dialog, window, "the patient");

@@ -1,4 +1,5 @@
-/* test-wedge.c: the burst of a caliper presses nothing: each key press against each kind of widget that may have the focus
+/* test-wedge.c: the burst of a caliper presses nothing: each key press against each kind of widget that may have the
+ * focus
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -1,4 +1,5 @@
-/* test-window.c: the window on a real record: first start, a patient, a weighing, names of everything that takes the focus
+/* test-window.c: the window on a real record: first start, a patient, a weighing, names of everything that takes the
+ * focus
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -15,7 +16,8 @@ START_TEST (opens_a_record)
 
   ck_assert_int_eq (sw_window_get_person (window), practice->person);
   ui_show_patient (window, practice->patient);
-  ck_assert_int_eq (sw_patient_page_get_patient (SW_PATIENT_PAGE (sw_window_get_patient_page (window))), practice->patient);
+  ck_assert_int_eq (sw_patient_page_get_patient (SW_PATIENT_PAGE (sw_window_get_patient_page (window))),
+                    practice->patient);
   ui_close (window);
 }
 END_TEST
@@ -38,7 +40,8 @@ START_TEST (first_start_makes_a_record)
   ui_click (make); /* without a name: says so and makes nothing */
   ck_assert_ptr_null (sw_window_get_record (window));
   ck_assert (!g_file_test (place, G_FILE_TEST_EXISTS));
-  gtk_editable_set_text (GTK_EDITABLE (ui_find_type (gtk_widget_get_parent (gtk_widget_get_parent (make)), GTK_TYPE_ENTRY)), "Ines");
+  gtk_editable_set_text (GTK_EDITABLE (ui_find_type (gtk_widget_get_parent (gtk_widget_get_parent (make)),
+                                                     GTK_TYPE_ENTRY)), "Ines");
   ui_click (make);
   ui_wait (record_is_open, window, "the new record");
   ck_assert (!sw_record_get_practice_only (sw_window_get_record (window)));
@@ -70,7 +73,8 @@ START_TEST (a_weighing_shows_at_once)
   GtkWidget *dialog;
 
   ui_show_patient (window, practice->patient);
-  ck_assert (gtk_widget_activate_action (ui_find_type (GTK_WIDGET (window), SW_TYPE_PATIENT_HEADING), "patient.weigh", NULL));
+  ck_assert (gtk_widget_activate_action (ui_find_type (GTK_WIDGET (window), SW_TYPE_PATIENT_HEADING), "patient.weigh",
+                                         NULL));
   dialog = ui_dialog (window);
   ck_assert_ptr_nonnull (dialog);
   gtk_editable_set_text (GTK_EDITABLE (ui_find_type (dialog, GTK_TYPE_ENTRY)), "two dozen");

@@ -63,12 +63,14 @@ GtkWidget *ui_dialog (SwWindow *window);
 /* The first widget below `root` (or it) of this type, and the one with this accessible name or text; NULL: none. */
 GtkWidget *ui_find_type (GtkWidget *root, GType type);
 GtkWidget *ui_find_button (GtkWidget *root, const char *words);
-/* What a screen reader calls it; NULL: nothing. A field named by a label elsewhere answers with a word of its own. (transfer full) */
+/* What a screen reader calls it; NULL: nothing. A field named by a label elsewhere answers with a word of its own.
+ * (transfer full) */
 char *ui_name (GtkWidget *widget);
 void ui_click (GtkWidget *button);
 /* Whether Tab can come to it; the text inside an entry is read out by the entry's name. */
 gboolean ui_takes_focus (GtkWidget *widget);
-/* Fails unless each widget below that can be focused and is shown has a name that is not among `names` yet; adds them. */
+/* Fails unless each widget below that can be focused and is shown has a name that is not among `names` yet; adds them.
+ * */
 void ui_check_names (GtkWidget *widget, GHashTable *names);
 
 /* The whole of the widget's window, as it is on the screen. */

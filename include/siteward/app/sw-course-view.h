@@ -1,8 +1,9 @@
 /* sw-course-view.h: the course line as a widget: one picture of the whole course, always visible
  *
- * Bands, axis and curves are drawn by render; each mark is a child widget of its own, because GTK 4.8 can show only widgets to a
- * screen reader. The view is one stop of the Tab key, at the mark visited last; arrows walk along a lane and between lanes, Enter or
- * a click activates a mark. A mark keeps its widget, and so the focus, when the line is replaced by a newer one.
+ * Bands, axis and curves are drawn by render; each mark is a child widget of its own, because GTK 4.8 can show only
+ * widgets to a screen reader. The view is one stop of the Tab key, at the mark visited last; arrows walk along a lane
+ * and between lanes, Enter or a click activates a mark. A mark keeps its widget, and so the focus, when the line is
+ * replaced by a newer one.
  *
  * Signal mark-activated (GtkWidget *mark, SwLineMark *value): value is borrowed and lives as long as the line.
  *

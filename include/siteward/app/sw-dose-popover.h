@@ -11,7 +11,8 @@
 
 G_BEGIN_DECLS
 
-/* Opens over `mark` for a dose of the context's dossier; closes when the record has taken the answer, stays with words when not. */
+/* Opens over `mark` for a dose of the context's dossier; closes when the record has taken the answer, stays with words
+ * when not. */
 void sw_dose_popover_show (GtkWidget *mark, SwPageContext *context, gint64 dose);
 
 G_END_DECLS

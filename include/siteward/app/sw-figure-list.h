@@ -1,4 +1,5 @@
-/* sw-figure-list.h: the figures of one document, each with value, mark and source, and a tick for each that was not read there
+/* sw-figure-list.h: the figures of one document, each with value, mark and source, and a tick for each that was not
+ * read there
  *
  *   [ ] least-dose            0.1 mL          second-hand   not recorded
  *       dose-per-volume       0.5 mL/cm3      seen          Product information ...

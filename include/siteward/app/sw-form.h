@@ -26,7 +26,8 @@ GtkWidget *sw_form_add_heading (GtkGrid *form, const char *heading);
 GtkWidget *sw_heading_new (const char *text);              /* class "heading" */
 GtkWidget *sw_quiet_new (const char *text);                /* a wrapping label in a quieter weight */
 GtkWidget *sw_text_field_new (int width_chars);            /* a GtkEntry that Enter never sends off */
-GtkWidget *sw_check_new (const char *label);               /* a check button named by its words: no mnemonic, it would be read out */
+/* a check button named by its words: no mnemonic, it would be read out */
+GtkWidget *sw_check_new (const char *label);
 /* One primary act per page: class suggested-action. Named by its words even with a mnemonic in them. */
 GtkWidget *sw_button_new (const char *label);
 GtkWidget *sw_primary_button_new (const char *label);

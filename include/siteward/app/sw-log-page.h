@@ -1,6 +1,7 @@
 /* sw-log-page.h: what was done for this dog, when and by whom, newest first
  *
- * The example of a step page (sw-step-page.h): a template with this parent, update(), and nothing kept but what it shows.
+ * The example of a step page (sw-step-page.h): a template with this parent, update(), and nothing kept but what it
+ * shows.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

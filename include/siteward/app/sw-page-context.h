@@ -1,7 +1,8 @@
-/* sw-page-context.h: what all pages about one dog share: the record, the dog's dossier as last loaded, who is at the desk
+/* sw-page-context.h: what all pages about one dog share: the record, the dog's dossier as last loaded, who is at the
+ * desk
  *
- * A context never changes: when something was written, or another person sits down, the patient page makes a new one and hands it to
- * its step pages. Whoever keeps a fact pointer keeps the context too.
+ * A context never changes: when something was written, or another person sits down, the patient page makes a new one
+ * and hands it to its step pages. Whoever keeps a fact pointer keeps the context too.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -1,7 +1,8 @@
 /* sw-patient-list-view.h: find a patient: search, due / open / all, and the list
  *
- * Signal chosen (gint64 patient): the person chose another patient in the list. The choice is kept as an id; a search that hides the
- * chosen patient chooses nothing. Property shown: set_shown() tells which patient the window shows, without a signal.
+ * Signal chosen (gint64 patient): the person chose another patient in the list. The choice is kept as an id; a search
+ * that hides the chosen patient chooses nothing. Property shown: set_shown() tells which patient the window shows,
+ * without a signal.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

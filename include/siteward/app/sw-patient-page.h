@@ -4,8 +4,8 @@
  *   course line      always visible; a dose is ticked on it
  *   [Work-up] ...    the switcher, and the page of the chosen step (sw-step-page.h)
  *
- * Loads the dog's dossier when it is asked to show it and whenever the record says that it changed; the step pages get a new context
- * each time. Property foot (string): the sentence of what blocks the next step.
+ * Loads the dog's dossier when it is asked to show it and whenever the record says that it changed; the step pages get
+ * a new context each time. Property foot (string): the sentence of what blocks the next step.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -3,8 +3,8 @@
  *   [ 24.6     ] kg
  *   sentence of what is wrong, or the question about an unlikely value
  *
- * What is typed stays as it is typed, right or wrong, until it is accepted or replaced by set_value(). A caliper that types like a
- * keyboard ends its number with Enter: then `accepted` is emitted, and never for text that doesn't parse.
+ * What is typed stays as it is typed, right or wrong, until it is accepted or replaced by set_value(). A caliper that
+ * types like a keyboard ends its number with Enter: then `accepted` is emitted, and never for text that doesn't parse.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -34,8 +34,9 @@ typedef enum
 #define SW_TYPE_QUANTITY_ENTRY (sw_quantity_entry_get_type ())
 G_DECLARE_FINAL_TYPE (SwQuantityEntry, sw_quantity_entry, SW, QUANTITY_ENTRY, GtkWidget)
 
-/* Properties: quantity (int, construct only), name (string, construct: what a screen reader says), unit-visible, required.
- * Signals: changed () on every keystroke; accepted (gint64 value) on Enter, when the text parses; left () when the focus goes. */
+/* Properties: quantity (int, construct only), name (string, construct: what a screen reader says), unit-visible,
+ * required. Signals: changed () on every keystroke; accepted (gint64 value) on Enter, when the text parses; left ()
+ * when the focus goes. */
 GtkWidget *sw_quantity_entry_new (SwQuantity quantity, const char *name);
 
 const char *sw_quantity_entry_get_text (SwQuantityEntry *self);
@@ -43,8 +44,8 @@ void sw_quantity_entry_set_text (SwQuantityEntry *self, const char *text);
 
 /* FALSE, with the parser's sentence, while the text is empty or wrong. Shows nothing. */
 gboolean sw_quantity_entry_peek (SwQuantityEntry *self, gint64 *value, GError **error);
-/* The same and shows the sentence beside the field: for the moment of saving. Empty text is wrong only in a required field;
- * else it gives SW_UNKNOWN and TRUE. */
+/* The same and shows the sentence beside the field: for the moment of saving. Empty text is wrong only in a required
+ * field; else it gives SW_UNKNOWN and TRUE. */
 gboolean sw_quantity_entry_take (SwQuantityEntry *self, gint64 *value);
 
 /* Shows a value in its standard form, SW_UNKNOWN as nothing, and forgets what was typed. */

@@ -20,12 +20,14 @@ typedef char *(*SwSettingFormat) (const char *kept);
 G_DECLARE_FINAL_TYPE (SwSettingField, sw_setting_field, SW, SETTING_FIELD, GtkWidget)
 
 /* `otherwise`: what holds while nothing is set, in its kept form. */
-GtkWidget *sw_setting_field_new (const char *key, const char *name, const char *otherwise, gint64 limit, SwSettingParse parse,
+GtkWidget *sw_setting_field_new (const char *key, const char *name, const char *otherwise, gint64 limit,
+                                 SwSettingParse parse,
                                  SwSettingFormat format, int width_chars);
 
 /* Shows what is kept now, unless something else was typed. */
 void sw_setting_field_show (SwSettingField *self, const SwPractice *practice);
-/* Adds the row that makes the setting what is typed; nothing where it is that already. FALSE: it can't be, and the field says why. */
+/* Adds the row that makes the setting what is typed; nothing where it is that already. FALSE: it can't be, and the
+ * field says why. */
 gboolean sw_setting_field_add (SwSettingField *self, const SwPractice *practice, SwRequest *request);
 /* What was typed has been kept. */
 void sw_setting_field_taken (SwSettingField *self);

@@ -4,13 +4,15 @@
  *        ^                                                            |
  *        +------------------- changed (patient): loads again ---------+
  *
- * A page is a widget with this parent in its template; its children are laid out in the whole of it. It keeps no facts: update() is
- * called with the present context whenever something it shows may have changed, and only while the page can be seen (a hidden page
- * catches up when it is shown). What is typed belongs to the page: update() never writes into a field that has the focus or text of
- * its own (sw_quantity_entry_offer_value), except when `changes` says that it is another dog, course or person: then it starts anew.
- * The patient page asks has_unsaved() before it changes any of these, so nothing typed is lost unasked.
+ * A page is a widget with this parent in its template; its children are laid out in the whole of it. It keeps no facts:
+ * update() is called with the present context whenever something it shows may have changed, and only while the page can
+ * be seen (a hidden page catches up when it is shown). What is typed belongs to the page: update() never writes into a
+ * field that has the focus or text of its own (sw_quantity_entry_offer_value), except when `changes` says that it is
+ * another dog, course or person: then it starts anew. The patient page asks has_unsaved() before it changes any of
+ * these, so nothing typed is lost unasked.
  *
- * A page joins the window by one line in the table of sw-patient-page.c and one file here, in ui/ and in po/POTFILES.in.
+ * A page joins the window by one line in the table of sw-patient-page.c and one file here, in ui/ and in
+ * po/POTFILES.in.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -50,7 +52,8 @@ struct _SwStepPageClass
   gboolean (*has_unsaved) (SwStepPage *self);
   /* Where a digit typed outside all entries belongs; default: nowhere. */
   GtkWidget *(*first_empty_cell) (SwStepPage *self);
-  /* Bring what stands for this row to view and focus it (a mark of the course line was activated); FALSE: not on this page. */
+  /* Bring what stands for this row to view and focus it (a mark of the course line was activated); FALSE: not on this
+   * page. */
   gboolean (*show_row) (SwStepPage *self, SwFactKind kind, gint64 id);
 };
 
@@ -62,9 +65,10 @@ const SwPageContext *sw_step_page_get_context (SwStepPage *self);
 /* A plain act about this dog, by the person at the desk: sw_request_new with both filled in. (transfer full) */
 SwRequest *sw_step_page_request (SwStepPage *self, SwActKind act);
 
-/* Takes the request. See sw_perform: shows findings and errors beside, calls replied (page, reply, data) if the page is still there.
- * The dossier is loaded again by itself when the reply is done; update() follows. */
-void sw_step_page_perform (SwStepPage *self, SwRequest *request, SwFindingView *beside, SwReplied replied, gpointer data);
+/* Takes the request. See sw_perform: shows findings and errors beside, calls replied (page, reply, data) if the page is
+ * still there. The dossier is loaded again by itself when the reply is done; update() follows. */
+void sw_step_page_perform (SwStepPage *self, SwRequest *request, SwFindingView *beside, SwReplied replied,
+                           gpointer data);
 
 /* Update once more, as if `changes` had come: for a page that must show what it asked for asynchronously. */
 void sw_step_page_invalidate (SwStepPage *self, SwPageChanges changes);

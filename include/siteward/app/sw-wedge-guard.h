@@ -1,7 +1,7 @@
 /* sw-wedge-guard.h: keeps the burst of a caliper that types like a keyboard from pressing anything
  *
- * A digital caliper sends a number and Enter to whatever has the focus. The guard watches a window's keys before anything else sees
- * them:
+ * A digital caliper sends a number and Enter to whatever has the focus. The guard watches a window's keys before
+ * anything else sees them:
  *   Enter within 500 ms of a digit is swallowed, unless the focus is in a quantity entry or a text of many lines
  *   a digit outside all entries is handed to the cell that `target` names (the first empty one), which gets the focus
  *

@@ -1,7 +1,7 @@
 /* sw-course-line.h: the picture of a dog's courses as values: what the course line shows, before any layout
  *
- * Service makes it of a case; render lays it out and draws it; the window makes a widget of each mark. It holds sentences that are
- * ready to show (translated), never pixels. Lengths in 0.01 mm, areas in mm2.
+ * Service makes it of a case; render lays it out and draws it; the window makes a widget of each mark. It holds
+ * sentences that are ready to show (translated), never pixels. Lengths in 0.01 mm, areas in mm2.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -15,7 +15,8 @@
 
 G_BEGIN_DECLS
 
-/* How a mark is drawn. Planned, due and not known follow from the clock; the rest is recorded. Each has a shape and a word. */
+/* How a mark is drawn. Planned, due and not known follow from the clock; the rest is recorded. Each has a shape and a
+ * word. */
 typedef enum
 {
   /* doses */
@@ -48,7 +49,8 @@ typedef struct
   SwMarkState state;
   SwDay day;
   int minute;      /* of the local day; noon where only the day is known */
-  SwFactKind kind; /* what the mark stands for: SW_FACT_DOSE, SW_FACT_VISIT, SW_FACT_INJECTION, SW_FACT_COURSE (a planned visit) ... */
+  /* what the mark stands for: SW_FACT_DOSE, SW_FACT_VISIT, SW_FACT_INJECTION, SW_FACT_COURSE (a planned visit) ... */
+  SwFactKind kind;
   gint64 id;       /* its row; for a dose the dose, not the event */
   gint64 course;
   gboolean outside; /* outside the gate or past a limit: drawn with a ring of its own */

@@ -1,7 +1,8 @@
 /* sw-axis.h: days along a line: chosen days wide, the rest compressed, on one axis
  *
- * Every moment has one x, and a later moment never lies left of an earlier one. All wide days are equally wide, all compressed
- * days too: the axis is linear in pieces, and the pieces are there to be shown as such. Pure numbers, no drawing.
+ * Every moment has one x, and a later moment never lies left of an earlier one. All wide days are equally wide, all
+ * compressed days too: the axis is linear in pieces, and the pieces are there to be shown as such. Pure numbers, no
+ * drawing.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -1,7 +1,7 @@
 /* sw-course-draw.h: draw a course line that has been laid out, on any cairo context
  *
- * Screen, printer, PDF and PNG use the same strokes. The window draws the ground only and lets each mark be a widget that draws
- * itself (sw_mark_shape_draw); paper draws both.
+ * Screen, printer, PDF and PNG use the same strokes. The window draws the ground only and lets each mark be a widget
+ * that draws itself (sw_mark_shape_draw); paper draws both.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

@@ -7,7 +7,8 @@
  *   size    | curves, largest value at the top of the band
  *   wound   | curves, if there is any
  *
- * A layout borrows the line it was made of: keep the line as long as the layout. Pure: no font is asked, no clock, no display.
+ * A layout borrows the line it was made of: keep the line as long as the layout. Pure: no font is asked, no clock, no
+ * display.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -89,7 +90,8 @@ typedef struct
   double now_x;   /* today's line; below 0 where now lies outside */
 } SwCourseLayout;
 
-SwCourseLayout *sw_course_layout_new (const SwCourseLine *line, SwCourseZoom zoom, double width, const SwCourseStyle *style);
+SwCourseLayout *sw_course_layout_new (const SwCourseLine *line, SwCourseZoom zoom, double width,
+                                      const SwCourseStyle *style);
 void sw_course_layout_free (SwCourseLayout *layout);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwCourseLayout, sw_course_layout_free)
 

@@ -1,7 +1,7 @@
 /* sw-course-style.h: colours and measures that the course line is drawn with
  *
- * The window fills it from its theme, paper from constants. All sizes follow from the height of a line of text, so a larger text
- * makes a larger picture. Colour never speaks alone: each state has its own shape too.
+ * The window fills it from its theme, paper from constants. All sizes follow from the height of a line of text, so a
+ * larger text makes a larger picture. Colour never speaks alone: each state has its own shape too.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

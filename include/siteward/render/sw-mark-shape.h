@@ -5,8 +5,8 @@
  *   given      filled disc                stopped    short bar
  *   late       filled disc with a notch   not known  diamond with ?
  *
- * Visits point downwards like a flag's tip: open planned, bold due, filled done, with a stroke overdue. The injection is an upright
- * needle mark: open planned, filled done. What happened outside the gate has a second ring around it.
+ * Visits point downwards like a flag's tip: open planned, bold due, filled done, with a stroke overdue. The injection
+ * is an upright needle mark: open planned, filled done. What happened outside the gate has a second ring around it.
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

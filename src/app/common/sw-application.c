@@ -126,7 +126,8 @@ sw_application_startup (GApplication *application)
   sw_style_install (gdk_display_get_default ());
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries), application);
   for (guint i = 0; i < G_N_ELEMENTS (accels); i++)
-    gtk_application_set_accels_for_action (GTK_APPLICATION (application), accels[i].action, (const char *const *) accels[i].keys);
+    gtk_application_set_accels_for_action (GTK_APPLICATION (application), accels[i].action,
+                                           (const char *const *) accels[i].keys);
 }
 
 static int
@@ -182,7 +183,8 @@ sw_application_init (SwApplication *self)
 {
   static const GOptionEntry options[] = {
     { "record", 0, 0, G_OPTION_ARG_FILENAME, NULL, N_("Open or make the record in this folder"), N_("DIR") },
-    { "at", 0, 0, G_OPTION_ARG_STRING, NULL, N_("Let it be this moment (records for practising only)"), N_("YYYY-MM-DDTHH:MM") },
+    { "at", 0, 0, G_OPTION_ARG_STRING, NULL, N_("Let it be this moment (records for practising only)"),
+      N_("YYYY-MM-DDTHH:MM") },
     { NULL },
   };
 

@@ -65,11 +65,13 @@ question_new (GtkWidget *dialog, GCallback callback, gpointer data)
 }
 
 void
-sw_dialog_ask (GtkWidget *parent, const char *heading, const char *body, const char *act, SwAnswered answered, gpointer data)
+sw_dialog_ask (GtkWidget *parent, const char *heading, const char *body, const char *act, SwAnswered answered,
+               gpointer data)
 {
   GtkWidget *dialog = message_new (parent, heading, body, act);
 
-  g_signal_connect (dialog, "response", G_CALLBACK (ask_response_cb), question_new (dialog, G_CALLBACK (answered), data));
+  g_signal_connect (dialog, "response", G_CALLBACK (ask_response_cb),
+                    question_new (dialog, G_CALLBACK (answered), data));
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
@@ -93,7 +95,8 @@ reason_changed_cb (GtkEditable *entry, GtkDialog *dialog)
 }
 
 void
-sw_dialog_reason (GtkWidget *parent, const char *heading, const char *body, const char *act, SwReasoned reasoned, gpointer data)
+sw_dialog_reason (GtkWidget *parent, const char *heading, const char *body, const char *act, SwReasoned reasoned,
+                  gpointer data)
 {
   GtkWidget *dialog = message_new (parent, heading, body, act);
   GtkWidget *form = sw_form_new ();
@@ -125,7 +128,8 @@ folder_response_cb (GtkNativeDialog *chooser, int response, Question *question)
 void
 sw_dialog_folder (GtkWidget *parent, const char *heading, const char *act, SwFolderChosen chosen, gpointer data)
 {
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (heading, window_of (parent), GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER,
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (heading, window_of (parent),
+                                                               GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER,
                                                                act, _("_Cancel"));
   Question *question = g_new0 (Question, 1);
 

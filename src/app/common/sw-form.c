@@ -144,7 +144,8 @@ sw_check_new (const char *label)
   return gtk_check_button_new_with_label (label);
 }
 
-/* A button with its own label property would be named twice over, mnemonic underscore and all: its child names it instead. */
+/* A button with its own label property would be named twice over, mnemonic underscore and all: its child names it
+ * instead. */
 GtkWidget *
 sw_button_new (const char *label)
 {

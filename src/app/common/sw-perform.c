@@ -95,7 +95,8 @@ replied_cb (GObject *source, GAsyncResult *result, gpointer data)
 }
 
 void
-sw_perform (GtkWidget *owner, SwRecord *record, SwRequest *request, SwFindingView *beside, SwReplied replied, gpointer data)
+sw_perform (GtkWidget *owner, SwRecord *record, SwRequest *request, SwFindingView *beside, SwReplied replied,
+            gpointer data)
 {
   Waiting *waiting = g_new0 (Waiting, 1);
 

@@ -309,7 +309,8 @@ sw_quantity_entry_class_init (SwQuantityEntryClass *class)
                                    G_TYPE_NONE, 0);
   signals[ACCEPTED] = g_signal_new ("accepted", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                     G_TYPE_NONE, 1, G_TYPE_INT64);
-  signals[LEFT] = g_signal_new ("left", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LEFT] = g_signal_new ("left", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                                0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "quantity");
@@ -338,7 +339,8 @@ sw_quantity_entry_init (SwQuantityEntry *self)
   gtk_box_append (GTK_BOX (self->row), self->unit);
   gtk_widget_set_parent (self->row, GTK_WIDGET (self));
   gtk_widget_set_parent (self->own_message, GTK_WIDGET (self));
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, self->own_message, NULL,
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, self->own_message,
+                                  NULL,
                                   -1);
 
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);

@@ -80,14 +80,16 @@ make_cb (GtkButton *button, SwStartPage *self)
 
   if (name == NULL)
     {
-      sw_finding_view_set_sentence (self->answer, SW_NOT_KNOWN, _("Enter your name: every act is recorded with the name of who did it."),
+      sw_finding_view_set_sentence (self->answer, SW_NOT_KNOWN,
+                                    _("Enter your name: every act is recorded with the name of who did it."),
                                     NULL);
       gtk_widget_grab_focus (self->name);
       return;
     }
   if (!is_zone (zone))
     {
-      sw_finding_view_set_sentence (self->answer, SW_NOT_KNOWN, _("This time zone is not known. Enter a name such as Europe/Vienna."), NULL);
+      sw_finding_view_set_sentence (self->answer, SW_NOT_KNOWN,
+                                    _("This time zone is not known. Enter a name such as Europe/Vienna."), NULL);
       gtk_widget_grab_focus (self->zone);
       return;
     }
@@ -131,7 +133,8 @@ sw_start_page_class_init (SwStartPageClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = sw_start_page_dispose;
-  signals[OPENED] = g_signal_new ("opened", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+  signals[OPENED] = g_signal_new ("opened", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1,
                                   SW_TYPE_RECORD);
   g_type_ensure (SW_TYPE_FINDING_VIEW);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -161,7 +164,8 @@ sw_start_page_init (SwStartPage *self)
   sw_form_add (GTK_GRID (form), _("the _practice"), self->practice);
   sw_form_add (GTK_GRID (form), _("time _zone"), self->zone);
   sw_form_add (GTK_GRID (form), _("folder"), self->place);
-  sw_form_add_wide (GTK_GRID (form), sw_quiet_new (_("You become its first person, with the roles of technician, vet and manager.")));
+  sw_form_add_wide (GTK_GRID (form),
+                    sw_quiet_new (_("You become its first person, with the roles of technician, vet and manager.")));
   gtk_box_append (self->form_place, form);
 }
 

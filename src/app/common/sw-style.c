@@ -51,7 +51,8 @@ theme_cb (GtkSettings *settings, GParamSpec *pspec, GdkDisplay *display)
 static void
 add_provider (GdkDisplay *display, GtkCssProvider *provider)
 {
-  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (provider), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
 void

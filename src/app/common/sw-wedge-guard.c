@@ -41,7 +41,8 @@ sw_wedge_key (SwWedge *wedge, guint keyval, GdkModifierType modifiers, guint32 t
   gboolean burst = wedge->seen_digit && time - wedge->digit_at <= SW_WEDGE_MILLISECONDS;
 
   if (is_enter (keyval))
-    return burst && sw_quantity_entry_around (focus) == NULL && !GTK_IS_TEXT_VIEW (focus) ? SW_WEDGE_SWALLOW : SW_WEDGE_PASS;
+    return burst && sw_quantity_entry_around (focus) == NULL && !GTK_IS_TEXT_VIEW (focus) ? SW_WEDGE_SWALLOW
+                                                                                          : SW_WEDGE_PASS;
   if (!is_digit (keyval) || !plain)
     return SW_WEDGE_PASS;
   wedge->seen_digit = TRUE;
@@ -91,6 +92,7 @@ sw_wedge_guard_attach (GtkWidget *window, SwWedgeTarget target, gpointer data)
   guard->target = target;
   guard->data = data;
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_data (keys, "key-pressed", G_CALLBACK (key_pressed_cb), guard, (GClosureNotify) (void (*) (void)) g_free, 0);
+  g_signal_connect_data (keys, "key-pressed", G_CALLBACK (key_pressed_cb), guard,
+                         (GClosureNotify) (void (*) (void)) g_free, 0);
   gtk_widget_add_controller (window, keys);
 }

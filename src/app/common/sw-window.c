@@ -128,7 +128,8 @@ sw_window_show_patient (SwWindow *self, gint64 patient)
       return;
     }
   self->wanted_patient = patient;
-  sw_dialog_ask (GTK_WIDGET (self), _("Something typed for this patient is not saved."), _("Opening another patient drops it."),
+  sw_dialog_ask (GTK_WIDGET (self), _("Something typed for this patient is not saved."),
+                 _("Opening another patient drops it."),
                  _("Open the Other Patient"), leave_patient_cb, self);
 }
 
@@ -172,7 +173,8 @@ show_people (SwWindow *self)
   g_autoptr (GMenu) menu = g_menu_new ();
   g_autofree char *roles = sw_roles_names (sw_practice_roles (practice, self->person));
   /* Translators: who uses the program now: name and roles */
-  g_autofree char *words = g_strdup_printf (_("at the desk: %s (%s)"), sw_practice_person_name (practice, self->person), roles);
+  g_autofree char *words = g_strdup_printf (_("at the desk: %s (%s)"), sw_practice_person_name (practice, self->person),
+                                            roles);
   const SwPersonDetails *person;
 
   for (guint i = 0; (person = sw_facts_next (&practice->facts, SW_FACT_PERSON_DETAILS, &i)) != NULL;)
@@ -223,7 +225,8 @@ sw_window_set_person (SwWindow *self, gint64 person)
     }
   self->wanted_person = person;
   sw_dialog_ask (GTK_WIDGET (self), _("Something typed for this patient is not saved."),
-                 _("It belongs to the person who typed it: another person at the desk drops it."), _("Change the Person"),
+                 _("It belongs to the person who typed it: another person at the desk drops it."),
+                 _("Change the Person"),
                  change_person_cb, self);
 }
 
@@ -318,7 +321,8 @@ closed_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 close_record (SwWindow *self)
 {
-  gtk_window_set_focus (GTK_WINDOW (self), NULL); /* a text that loses its focus by becoming insensitive makes GTK 4.8 warn */
+  /* a text that loses its focus by becoming insensitive makes GTK 4.8 warn */
+  gtk_window_set_focus (GTK_WINDOW (self), NULL);
   gtk_widget_set_sensitive (GTK_WIDGET (self->pages), FALSE);
   sw_record_close_async (self->record, closed_cb, g_object_ref (self));
 }
@@ -339,7 +343,8 @@ sw_window_close_request (GtkWindow *window)
   if (self->record == NULL || self->closing)
     return GTK_WINDOW_CLASS (sw_window_parent_class)->close_request (window);
   if (sw_patient_page_has_unsaved (self->patient))
-    sw_dialog_ask (GTK_WIDGET (self), _("Something typed for this patient is not saved."), _("Closing drops it."), _("Close"),
+    sw_dialog_ask (GTK_WIDGET (self), _("Something typed for this patient is not saved."), _("Closing drops it."),
+                   _("Close"),
                    close_answered_cb, self);
   else
     close_record (self);

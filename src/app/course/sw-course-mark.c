@@ -35,7 +35,8 @@ sw_course_mark_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (self->value == NULL || self->style == NULL)
     return;
   cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
-  sw_mark_shape_draw (cr, self->value->state, self->value->outside, width / 2.0, height / 2.0, self->radius, self->style);
+  sw_mark_shape_draw (cr, self->value->state, self->value->outside, width / 2.0, height / 2.0, self->radius,
+                      self->style);
   cairo_destroy (cr);
 }
 
@@ -43,7 +44,8 @@ sw_course_mark_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 static void
 sw_course_mark_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     if (GTK_IS_POPOVER (child))
       gtk_popover_present (GTK_POPOVER (child));
 }
@@ -65,7 +67,8 @@ sw_course_mark_class_init (SwCourseMarkClass *class)
   widget_class->size_allocate = sw_course_mark_size_allocate;
   widget_class->snapshot = sw_course_mark_snapshot;
 
-  signals[ACTIVATE] = g_signal_new ("activate", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST | G_SIGNAL_ACTION, 0, NULL, NULL,
+  signals[ACTIVATE] = g_signal_new ("activate", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST | G_SIGNAL_ACTION, 0, NULL,
+                                    NULL,
                                     NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_activate_signal (widget_class, signals[ACTIVATE]);
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)

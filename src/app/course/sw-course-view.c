@@ -215,7 +215,8 @@ entrance (SwCourseView *self)
     {
       SwMarkState state = sw_course_mark_get_value (self->marks->pdata[i])->state;
 
-      if (state == SW_MARK_DUE || state == SW_MARK_NOT_KNOWN || state == SW_MARK_VISIT_DUE || state == SW_MARK_VISIT_OVERDUE)
+      if (state == SW_MARK_DUE || state == SW_MARK_NOT_KNOWN || state == SW_MARK_VISIT_DUE
+          || state == SW_MARK_VISIT_OVERDUE)
         return self->marks->pdata[i];
     }
   return self->marks->len > 0 ? self->marks->pdata[0] : NULL;
@@ -344,7 +345,8 @@ sw_course_view_class_init (SwCourseViewClass *class)
   widget_class->focus = sw_course_view_focus;
   widget_class->set_focus_child = sw_course_view_set_focus_child;
 
-  signals[MARK_ACTIVATED] = g_signal_new ("mark-activated", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  signals[MARK_ACTIVATED] = g_signal_new ("mark-activated", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                          NULL,
                                           G_TYPE_NONE, 2, SW_TYPE_COURSE_MARK, G_TYPE_POINTER);
   gtk_widget_class_set_css_name (widget_class, "courseview");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

@@ -76,7 +76,9 @@ state_clicked_cb (GtkButton *button, gpointer state_pointer)
     }
   if (minute != SW_UNKNOWN)
     given = sw_dose_moment_told (telling->dose, (int) minute, sw_page_context_now (telling->context));
-  perform (telling, sw_request_tick (telling->context->person, telling->context->patient, telling->dose->dose, telling->seen, state,
+  perform (telling,
+           sw_request_tick (telling->context->person, telling->context->patient, telling->dose->dose, telling->seen,
+                            state,
                                      given, told_by));
 }
 
@@ -205,8 +207,10 @@ sw_dose_popover_show (GtkWidget *mark, SwPageContext *context, gint64 dose)
   telling->dose = plan;
   telling->popover = gtk_popover_new ();
   g_object_set_data_full (G_OBJECT (telling->popover), "sw-telling", telling, (GDestroyNotify) telling_free);
-  gtk_popover_set_child (GTK_POPOVER (telling->popover), body_new (telling, sw_course_mark_get_value (SW_COURSE_MARK (mark))->sentence));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (telling->popover), GTK_ACCESSIBLE_PROPERTY_LABEL, _("What became of this dose"), -1);
+  gtk_popover_set_child (GTK_POPOVER (telling->popover),
+                         body_new (telling, sw_course_mark_get_value (SW_COURSE_MARK (mark))->sentence));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (telling->popover), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("What became of this dose"), -1);
   gtk_widget_set_parent (telling->popover, mark);
   g_signal_connect (telling->popover, "closed", G_CALLBACK (closed_cb), NULL);
   gtk_popover_popup (GTK_POPOVER (telling->popover));

@@ -145,7 +145,8 @@ hand_out_context (SwPatientPage *self, SwPageChanges changes)
   show_courses (self);
   show_line (self);
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    sw_step_page_set_context (SW_STEP_PAGE (gtk_stack_get_child_by_name (self->steps, steps[i].name)), self->context, changes);
+    sw_step_page_set_context (SW_STEP_PAGE (gtk_stack_get_child_by_name (self->steps, steps[i].name)), self->context,
+                              changes);
   gtk_stack_set_visible_child_name (self->states, "patient");
 }
 
@@ -176,7 +177,8 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (SwDossier) dossier = sw_record_load_dossier_finish (SW_RECORD (source), result, &error);
   SwPageChanges pending = self->pending;
 
-  if (loading->generation != self->generation || self->record == NULL || gtk_widget_get_root (GTK_WIDGET (self)) == NULL)
+  if (loading->generation != self->generation || self->record == NULL
+      || gtk_widget_get_root (GTK_WIDGET (self)) == NULL)
     return; /* another dog was chosen meanwhile, or the window is closed */
   self->loading = FALSE;
   self->pending = 0;
@@ -282,7 +284,8 @@ sw_patient_page_show_step (SwPatientPage *self, const char *step)
   g_free (self->wanted_step);
   self->wanted_step = g_strdup (step);
   sw_dialog_ask (GTK_WIDGET (self), _("Something typed on this page is not saved."),
-                 _("It stays on the page and counts for nothing until it is saved."), _("Leave the Page"), leave_answered_cb, self);
+                 _("It stays on the page and counts for nothing until it is saved."),
+                 _("Leave the Page"), leave_answered_cb, self);
 
   return TRUE;
 }

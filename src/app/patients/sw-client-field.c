@@ -68,7 +68,8 @@ set_chosen (SwClientField *self, gint64 client)
 static void
 offer (SwClientField *self, const SwClientRow *client)
 {
-  g_autofree char *words = client->phone != NULL ? g_strdup_printf ("%s, %s", client->name, client->phone) : g_strdup (client->name);
+  g_autofree char *words = client->phone != NULL ? g_strdup_printf ("%s, %s", client->name,
+                                                                    client->phone) : g_strdup (client->name);
   GtkWidget *label = gtk_label_new (words);
   GtkWidget *row = gtk_list_box_row_new ();
 
@@ -173,7 +174,8 @@ sw_client_field_init (SwClientField *self)
   self->offering = TRUE;
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->offers), GTK_SELECTION_NONE);
   gtk_widget_add_css_class (self->offers, "boxed");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->offers), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Registered clients"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->offers), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Registered clients"),
+                                  -1);
   gtk_widget_set_halign (self->another, GTK_ALIGN_START);
   sw_form_add (GTK_GRID (self->form), _("_client"), self->name);
   sw_form_add_wide (GTK_GRID (self->form), self->offers);

@@ -204,7 +204,8 @@ is_complete (Registering *r, gint64 *born)
     }
   if (!sw_client_field_is_filled (r->client))
     {
-      sw_finding_view_set_sentence (r->answer, SW_NOT_KNOWN, _("Name the client, or choose one who is registered."), NULL);
+      sw_finding_view_set_sentence (r->answer, SW_NOT_KNOWN, _("Name the client, or choose one who is registered."),
+                                    NULL);
       gtk_widget_child_focus (GTK_WIDGET (r->client), GTK_DIR_TAB_FORWARD);
       return FALSE;
     }
@@ -221,7 +222,8 @@ save_cb (GtkButton *button, Registering *r)
 
   if (!is_complete (r, &born))
     return;
-  sw_perform (r->window, r->record, r->context != NULL ? corrected_patient (r, born) : new_patient (r, born), r->answer, replied_cb,
+  sw_perform (r->window, r->record, r->context != NULL ? corrected_patient (r, born) : new_patient (r, born), r->answer,
+              replied_cb,
               NULL);
 }
 

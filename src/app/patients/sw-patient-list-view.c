@@ -86,7 +86,8 @@ show_row (SwPatientListView *self, GtkListItem *item)
   gtk_label_set_text (stage, words[0] != '\0' ? words : sw_patient_row_get_number (row));
   spoken = g_strdup_printf ("%s, %s, %s, %s", sw_patient_row_get_name (row), sw_patient_row_get_number (row),
                             sw_patient_row_get_client (row), words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (box)), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (box)), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
+                                  -1);
 }
 
 static GtkWidget *
@@ -167,7 +168,8 @@ follow_shown (SwPatientListView *self)
 static void
 show_emptiness (SwPatientListView *self)
 {
-  gboolean empty = g_list_model_get_n_items (G_LIST_MODEL (self->patients)) == 0 && !sw_patient_list_get_loading (self->patients);
+  gboolean empty = g_list_model_get_n_items (G_LIST_MODEL (self->patients)) == 0
+                   && !sw_patient_list_get_loading (self->patients);
   const char *search = sw_patient_list_get_search (self->patients);
 
   if (search != NULL && search[0] != '\0')
@@ -206,10 +208,12 @@ show_toggled_cb (GtkToggleButton *button, SwPatientListView *self)
 {
   if (self->patients == NULL || !gtk_toggle_button_get_active (button))
     return;
-  sw_patient_list_set_show (self->patients, button == self->due ? SW_SHOW_DUE : button == self->open ? SW_SHOW_OPEN : SW_SHOW_ALL);
+  sw_patient_list_set_show (self->patients, button == self->due ? SW_SHOW_DUE : button == self->open ? SW_SHOW_OPEN
+                            : SW_SHOW_ALL);
 }
 
-/* GTK 4.8 walks a list row by row with Tab: with thousands of rows there would be no way out. Arrows walk, Tab leaves. */
+/* GTK 4.8 walks a list row by row with Tab: with thousands of rows there would be no way out. Arrows walk, Tab leaves.
+ * */
 static gboolean
 sw_patient_list_view_focus (GtkWidget *widget, GtkDirectionType direction)
 {
@@ -245,7 +249,8 @@ sw_patient_list_view_class_init (SwPatientListViewClass *class)
 
   G_OBJECT_CLASS (class)->dispose = sw_patient_list_view_dispose;
   widget_class->focus = sw_patient_list_view_focus;
-  signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+  signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1,
                                   G_TYPE_INT64);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "patientlist");

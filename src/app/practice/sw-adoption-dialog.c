@@ -99,7 +99,8 @@ all_confirmed (Adopting *adopting)
       if (is_taken (part) && sw_figure_list_focus_first (part->list))
         {
           sw_finding_view_set_sentence (adopting->answer, SW_NOT_KNOWN,
-                                        _("A figure that was not read in its source is confirmed one by one against the approved "
+                                        _("A figure that was not read in its source is confirmed one by one against "
+                                          "the approved "
                                           "product information."),
                                         _("The first that is not confirmed yet is marked."));
           return FALSE;
@@ -184,7 +185,8 @@ show (Adopting *adopting, GtkWidget *parent, const char *title, GtkWidget *list,
 }
 
 void
-sw_adoption_dialog_adopt (GtkWidget *parent, SwRecord *record, gint64 person, SwBooks *books, const GPtrArray *documents)
+sw_adoption_dialog_adopt (GtkWidget *parent, SwRecord *record, gint64 person, SwBooks *books,
+                          const GPtrArray *documents)
 {
   Adopting *adopting = adopting_new (books);
   GtkWidget *list = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);

@@ -56,7 +56,8 @@ is_listed (const SwInteractions *interactions, SwParty is, const char *code)
     {
       const SwMedicineClass *class = interactions->classes->pdata[i];
 
-      if (is == SW_PARTY_CLASS ? g_str_equal (class->id, code) : g_strv_contains ((const char *const *) class->substances, code))
+      if (is == SW_PARTY_CLASS ? g_str_equal (class->id, code)
+          : g_strv_contains ((const char *const *) class->substances, code))
         return TRUE;
     }
   return FALSE;

@@ -49,7 +49,8 @@ adoption_of (SwDocumentsPage *self, const SwDocumentHead *head)
 static gboolean
 is_same_document (SwDocumentsPage *self, const SwAdoption *adoption, const SwDocumentHead *head)
 {
-  const SwDocument *document = sw_facts_by_id (&sw_record_get_practice (self->record)->facts, SW_FACT_DOCUMENT, adoption->document);
+  const SwDocument *document = sw_facts_by_id (&sw_record_get_practice (self->record)->facts, SW_FACT_DOCUMENT,
+                                               adoption->document);
 
   return document != NULL && g_str_equal (document->digest, head->digest);
 }
@@ -72,7 +73,8 @@ format_standing (SwDocumentsPage *self, const SwDocumentHead *head, const SwAdop
     return g_strdup_printf (_("another revision was adopted on %s"), day);
 
   return g_strdup_printf (_("adopted by %s on %s, digest %.8s"),
-                          sw_practice_person_name (sw_record_get_practice (self->record), adoption->fact.person), day, head->digest);
+                          sw_practice_person_name (sw_record_get_practice (self->record),
+                                                   adoption->fact.person), day, head->digest);
 }
 
 static const SwDocumentHead *
@@ -91,7 +93,8 @@ static void
 adopt_cb (GtkButton *button, SwBooks *books)
 {
   SwDocumentsPage *self = page_of (button);
-  g_autoptr (GPtrArray) together = sw_adoption_together (sw_record_get_practice (self->record), books, head_of (GTK_WIDGET (button)));
+  g_autoptr (GPtrArray) together = sw_adoption_together (sw_record_get_practice (self->record), books,
+                                                         head_of (GTK_WIDGET (button)));
 
   sw_adoption_dialog_adopt (GTK_WIDGET (self), self->record, self->person, books, together);
 }
@@ -106,7 +109,8 @@ static void
 take_back (gboolean yes, gpointer data)
 {
   SwDocumentsPage *self = data;
-  const SwAdoption *adoption = sw_facts_by_id (&sw_record_get_practice (self->record)->facts, SW_FACT_ADOPTION, self->asked);
+  const SwAdoption *adoption = sw_facts_by_id (&sw_record_get_practice (self->record)->facts, SW_FACT_ADOPTION,
+                                               self->asked);
   SwRequest *request;
 
   if (!yes || adoption == NULL)
@@ -126,7 +130,8 @@ take_back_cb (GtkButton *button, SwBooks *books)
   if (adoption == NULL)
     return;
   self->asked = adoption->fact.id;
-  sw_dialog_ask (GTK_WIDGET (self), head->title, _("It is no longer used for new courses. Courses made with it keep it."),
+  sw_dialog_ask (GTK_WIDGET (self), head->title,
+                 _("It is no longer used for new courses. Courses made with it keep it."),
                  _("Take Out of Use"), take_back, self);
 }
 
@@ -141,7 +146,8 @@ add_button (GtkWidget *row, const char *label, const SwDocumentHead *head, SwBoo
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   g_object_set_data (G_OBJECT (button), "sw-head", (gpointer) head);
-  g_signal_connect_data (button, "clicked", callback, sw_books_ref (books), (GClosureNotify) (void (*) (void)) sw_books_unref, 0);
+  g_signal_connect_data (button, "clicked", callback, sw_books_ref (books),
+                         (GClosureNotify) (void (*) (void)) sw_books_unref, 0);
   gtk_box_append (GTK_BOX (row), button);
 }
 
@@ -293,7 +299,8 @@ sw_documents_page_init (SwDocumentsPage *self)
   self->list = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
   gtk_box_append (GTK_BOX (body),
-                  sw_quiet_new (_("The figures that decide stand in documents. A document is used only after a vet of this practice has "
+                  sw_quiet_new (_("The figures that decide stand in documents. A document is used only after a vet "
+                                  "of this practice has "
                                   "adopted it, figure by figure; its exact bytes are then kept in the record.")));
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->answer));
   gtk_box_append (GTK_BOX (body), self->list);

@@ -76,8 +76,10 @@ add_figure (SwFigureList *self, int row, const SwDocumentHead *head, const SwFig
   if (ticks && figure->mark != SW_FIGURE_SEEN)
     attach_tick (self, row, head, figure);
   attach_words (self, COLUMN_NAME, row, figure->name, NULL, 24);
-  attach_words (self, COLUMN_VALUE, row, empty ? _("to be filled in") : figure->value, empty ? "not-recorded" : "figure", 36);
-  attach_words (self, COLUMN_MARK, row, sw_figure_mark_code (figure->mark), figure->mark == SW_FIGURE_SEEN ? "quiet" : NULL, 11);
+  attach_words (self, COLUMN_VALUE, row, empty ? _("to be filled in") : figure->value,
+                empty ? "not-recorded" : "figure", 36);
+  attach_words (self, COLUMN_MARK, row, sw_figure_mark_code (figure->mark), figure->mark == SW_FIGURE_SEEN ? "quiet"
+                : NULL, 11);
   attach_words (self, COLUMN_SOURCE, row, sw_document_source_title (head, figure), "quiet", 44);
 }
 
@@ -111,7 +113,8 @@ sw_figure_list_class_init (SwFigureListClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sw_figure_list_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_figure_list_finalize;
-  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class), GTK_ACCESSIBLE_ROLE_GROUP);
 }

@@ -63,7 +63,8 @@ chosen_roles (const PersonRow *row)
 static const SwPersonDetails *
 old_details (SwPeoplePage *self, const PersonRow *row)
 {
-  return row->row != 0 ? sw_facts_by_id (&sw_record_get_practice (self->record)->facts, SW_FACT_PERSON_DETAILS, row->row) : NULL;
+  return row->row != 0 ? sw_facts_by_id (&sw_record_get_practice (self->record)->facts, SW_FACT_PERSON_DETAILS,
+                                         row->row) : NULL;
 }
 
 static gboolean
@@ -153,7 +154,8 @@ row_new (const SwPersonDetails *details)
     gtk_entry_set_placeholder_text (GTK_ENTRY (row->name), _("Name of a new person"));
   gtk_box_append (GTK_BOX (row->box), row->name);
   for (int i = 0; i < N_ROLES; i++)
-    row->roles[i] = add_check (row->box, sw_role_name (all_roles[i]), name, details != NULL && (details->roles & all_roles[i]));
+    row->roles[i] = add_check (row->box, sw_role_name (all_roles[i]), name, details != NULL
+                               && (details->roles & all_roles[i]));
   row->active = add_check (row->box, _("works here"), name, details == NULL || details->active);
   row->save = sw_button_new (details != NULL ? _("Save") : _("Add"));
   gtk_widget_set_sensitive (row->save, FALSE);
@@ -255,7 +257,8 @@ sw_people_page_init (SwPeoplePage *self)
   gtk_box_append (GTK_BOX (body), settings_form_new (self));
   gtk_box_append (GTK_BOX (body), sw_heading_new (_("People")));
   gtk_box_append (GTK_BOX (body),
-                  sw_quiet_new (_("Who works here and in which roles. What somebody recorded keeps their name after they have left.")));
+                  sw_quiet_new (_("Who works here and in which roles. What somebody recorded keeps their name after "
+                                  "they have left.")));
   gtk_box_append (GTK_BOX (body), self->list);
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->answer));
   self->scrolled = sw_scrolled_new (body);

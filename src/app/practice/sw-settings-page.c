@@ -60,7 +60,8 @@ parse_zone (const char *text, gint64 limit, GError **error)
 
   if (known != NULL && zone[0] != '\0')
     return g_steal_pointer (&zone);
-  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("The time zone “%s” is not known. Enter a name such as Europe/Vienna."), zone);
+  g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+               _("The time zone “%s” is not known. Enter a name such as Europe/Vienna."), zone);
   return NULL;
 }
 
@@ -75,7 +76,8 @@ parse_washout (const char *text, gint64 least, GError **error)
   if (days >= least)
     return g_strdup_printf ("%" G_GINT64_FORMAT, days);
   g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-               _("%" PRId64 " days are shorter than the %" PRId64 " of the medicine's document: it may be lengthened only."),
+               _("%" PRId64 " days are shorter than the %" PRId64 " of the medicine's document: it may be "
+                 "lengthened only."),
                days, least);
   return NULL;
 }
@@ -106,9 +108,13 @@ add_hours (SwSettingsPage *self)
 
   sw_form_add_heading (form, _("Hours of medicines"));
   sw_form_add (form, _("_morning"),
-               add_field (self, sw_setting_field_new ("hour-morning", _("morning hour"), "480", 0, parse_hour, format_hour, 6)));
+               add_field (self,
+                          sw_setting_field_new ("hour-morning", _("morning hour"), "480", 0, parse_hour, format_hour,
+                                                6)));
   sw_form_add (form, _("_evening"),
-               add_field (self, sw_setting_field_new ("hour-evening", _("evening hour"), "1200", 0, parse_hour, format_hour, 6)));
+               add_field (self,
+                          sw_setting_field_new ("hour-evening", _("evening hour"), "1200", 0, parse_hour, format_hour,
+                                                6)));
   sw_form_add (form, _("time _zone"),
                add_field (self, sw_setting_field_new ("zone", _("time zone"), "UTC", 0, parse_zone, format_plain, 24)));
   sw_form_add_wide (form, sw_quiet_new (_("A changed hour holds for plans that are signed from then on.")));
@@ -149,7 +155,9 @@ add_washout (SwSettingsPage *self, const SwMedicine *medicine)
   g_autofree char *name = g_strdup_printf (_("%s: washout, days"), medicine->head.id);
 
   sw_form_add (GTK_GRID (self->medicines), name,
-               add_field (self, sw_setting_field_new (key, name, own, medicine->washout_days, parse_washout, format_plain, 6)));
+               add_field (self,
+                          sw_setting_field_new (key, name, own, medicine->washout_days, parse_washout, format_plain,
+                                                6)));
 }
 
 /* Medicines appear once their document is in the record; they never go again. */
@@ -234,7 +242,8 @@ sw_settings_page_init (SwSettingsPage *self)
   self->offered = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   self->hours = sw_form_new ();
   self->medicines = sw_form_new ();
-  self->none_words = sw_quiet_new (_("Strengths on the shelf and washouts appear here once documents of medicines are adopted."));
+  self->none_words = sw_quiet_new (_("Strengths on the shelf and washouts appear here once documents of medicines "
+                                     "are adopted."));
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
   add_hours (self);
   sw_form_add_heading (GTK_GRID (self->medicines), _("Medicines"));

@@ -37,7 +37,8 @@ append_strength (GString *setting, const char *typed, GError **error)
   if (!sw_decimal_parse (entry, UG_DIGITS, &ug, NULL) || ug == 0)
     {
       g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-                   _("“%s” is no strength: write milligrams parted by semicolons, a liquid with mg/mL: 1; 2.5; 1.5 mg/mL."), typed);
+                   _("“%s” is no strength: write milligrams parted by semicolons, a liquid with mg/mL: 1; 2.5; 1.5 "
+                     "mg/mL."), typed);
       return FALSE;
     }
   g_string_append_printf (setting, "%s%" G_GINT64_FORMAT "%s", setting->len > 0 ? ";" : "", ug, liquid ? PER_ML : "");
@@ -72,7 +73,8 @@ sw_strengths_format (const char *setting)
         *--end = '\0';
       if (end[-1] == '.')
         end[-1] = '\0';
-      g_string_append_printf (text, "%s%s%s", i > 0 ? "; " : "", mg, g_str_has_suffix (entries[i], PER_ML) ? " mg/mL" : "");
+      g_string_append_printf (text, "%s%s%s", i > 0 ? "; " : "", mg, g_str_has_suffix (entries[i], PER_ML) ? " mg/mL"
+                              : "");
     }
 
   return g_string_free (text, FALSE);
