@@ -1,4 +1,4 @@
-/* sw-clock.c: the machine's clock, or one that stands where it was set
+/* sw-clock.c: the machine's clock, one that stands where it was set, or one that runs on from there
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -11,6 +11,8 @@ struct _SwClock
   gboolean scripted;
   GMutex mutex; /* guards moment */
   SwMoment moment;
+  gboolean runs;     /* on from moment, since started_us */
+  gint64 started_us; /* monotonic */
 };
 
 SwClock *
@@ -30,6 +32,16 @@ sw_clock_new_at (SwMoment moment)
 
   clock->scripted = TRUE;
   clock->moment = moment;
+  return clock;
+}
+
+SwClock *
+sw_clock_new_running_from (SwMoment moment)
+{
+  SwClock *clock = sw_clock_new_at (moment);
+
+  clock->runs = TRUE;
+  clock->started_us = g_get_monotonic_time ();
   return clock;
 }
 
@@ -58,7 +70,7 @@ sw_clock_is_scripted (const SwClock *clock)
 void
 sw_clock_set (SwClock *clock, SwMoment moment)
 {
-  g_return_if_fail (clock->scripted);
+  g_return_if_fail (clock->scripted && !clock->runs);
 
   g_mutex_lock (&clock->mutex);
   clock->moment = moment;
@@ -84,6 +96,11 @@ sw_clock_now (SwClock *clock, GTimeZone *zone)
       now.local = clock->moment;
       g_mutex_unlock (&clock->mutex);
       now.utc_us = sw_moment_to_utc (zone, now.local);
+      if (clock->runs)
+        {
+          now.utc_us += g_get_monotonic_time () - clock->started_us;
+          now.local = sw_moment_from_utc (zone, now.utc_us);
+        }
     }
   else
     {

@@ -28,12 +28,14 @@ typedef struct
 SwClock *sw_clock_new (void);
 /* Stands at this moment of whatever zone it is asked for. */
 SwClock *sw_clock_new_at (SwMoment moment);
+/* Begins at this moment and runs on: what --at gives a window, where minutes must pass. */
+SwClock *sw_clock_new_running_from (SwMoment moment);
 SwClock *sw_clock_ref (SwClock *clock);
 void sw_clock_unref (SwClock *clock);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwClock, sw_clock_unref)
 
 gboolean sw_clock_is_scripted (const SwClock *clock);
-/* Scripted clocks only. Any thread. */
+/* Standing clocks only. Any thread. */
 void sw_clock_set (SwClock *clock, SwMoment moment);
 SwNow sw_clock_now (SwClock *clock, GTimeZone *zone);
 

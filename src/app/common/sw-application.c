@@ -151,7 +151,7 @@ sw_application_handle_local_options (GApplication *application, GVariantDict *op
   if (!sw_moment_parse (at, &moment, &error))
     return refuse (error->message);
   sw_clock_unref (self->clock);
-  self->clock = sw_clock_new_at (moment);
+  self->clock = sw_clock_new_running_from (moment);
 
   return -1;
 }
