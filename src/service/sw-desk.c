@@ -18,7 +18,7 @@ struct _SwDesk
   SwPractice *practice;
   SwBooks *books;
   GTimeZone *zone;
-  gint64 seen;      /* the journal line up to which `practice` is known to be right */
+  gint64 seen;      /* the journal line up to which `practice` is known to be right; 0: not read yet */
   gboolean stale;   /* this desk wrote about the practice since */
   gboolean batched;
   gint64 batch;
@@ -68,18 +68,32 @@ load_practice (SwDesk *desk, GError **error)
   return TRUE;
 }
 
+/* Whatever is written after the line that is looked up first is read again at the next look. */
+static gboolean
+read_practice (SwDesk *desk, GError **error)
+{
+  gint64 last = sw_store_last_act (desk->store, error);
+
+  if (last < 0 || !load_practice (desk, error))
+    return FALSE;
+  desk->seen = last;
+  return TRUE;
+}
+
 static gboolean
 refresh_practice (SwDesk *desk, GError **error)
 {
   g_autoptr (SwChanges) changes = NULL;
 
+  if (desk->seen == 0)
+    return read_practice (desk, error);
   if (desk->batched && !desk->stale) /* nobody else writes during a batch */
     return TRUE;
   changes = sw_store_changes_after (desk->store, desk->seen, error);
   if (changes == NULL)
     return FALSE;
   desk->seen = changes->last;
-  return (desk->practice != NULL && !changes->practice) || load_practice (desk, error);
+  return !changes->practice || load_practice (desk, error);
 }
 
 /* --- opening and closing --- */
