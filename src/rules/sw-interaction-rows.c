@@ -277,6 +277,8 @@ fact_within (SwCheck *check, const SwInteraction *row, const SwExposure *a, cons
   sw_finding_text (finding, "what", words);
   sw_finding_text (finding, "other", a->substance);
   sw_finding_count (finding, "days", row->days);
+  if (!dated)
+    return;
   sw_finding_day (finding, "value", answer->value);
   sw_finding_day (finding, "first", a->first);
   sw_check_set_last (finding, "last", a->last);
