@@ -301,12 +301,13 @@ START_TEST (test_wrong_script)
   for (guint i = 0; i < G_N_ELEMENTS (scripts); i++)
     {
       g_autoptr (GError) error = NULL;
+      g_autofree char *parent = g_path_get_dirname (folder);
 
       ck_assert (g_file_set_contents (script, scripts[i], -1, NULL));
       ck_assert (!sw_demo_make (folder, &options, &error));
       ck_assert_msg (g_error_matches (error, SW_ERROR, SW_ERROR_DOCUMENT), "%s", error->message);
       fixture_remove (g_strdup (folder));
-      g_mkdir_with_parents (g_path_get_dirname (folder), 0700);
+      g_mkdir_with_parents (parent, 0700);
     }
 }
 END_TEST
