@@ -21,7 +21,7 @@ is_filled (GtkWidget *window)
   if (row == NULL)
     return FALSE;
   for (; row != NULL; row = gtk_widget_get_next_sibling (row))
-    if (gtk_label_get_text (GTK_LABEL (ui_find_type (row, GTK_TYPE_LABEL)))[0] == '\0')
+    if (gtk_inscription_get_text (GTK_INSCRIPTION (ui_find_type (row, GTK_TYPE_INSCRIPTION))) == NULL)
       return FALSE;
   return TRUE;
 }

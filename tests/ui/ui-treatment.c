@@ -39,7 +39,6 @@ ui_day_new (gint64 patient)
   day->clock = sw_clock_new_at (now);
   day->window = ui_open (day->folder, day->clock);
   sw_window_set_person (day->window, INES);
-  day->page = ui_find_type (sw_window_get_patient_page (day->window), SW_TYPE_TREATMENT_PAGE);
   ui_day_show (day, patient);
 
   return day;
@@ -50,6 +49,7 @@ ui_day_show (UiDay *day, gint64 patient)
 {
   ui_show_patient (day->window, patient);
   g_assert_true (sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (day->window)), "treatment"));
+  day->page = ui_find_type (sw_window_get_patient_page (day->window), SW_TYPE_TREATMENT_PAGE);
   ui_settle ();
 }
 

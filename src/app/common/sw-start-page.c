@@ -48,6 +48,7 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (SwRecord) record = sw_record_open_finish (result, &error);
 
   gtk_widget_set_sensitive (self->make, TRUE);
+  gtk_widget_set_visible (self->box, record == NULL);
   if (record == NULL)
     sw_finding_view_set_error (self->answer, error);
   else
@@ -182,5 +183,6 @@ sw_start_page_set_place (SwStartPage *self, const char *directory, SwClock *cloc
 void
 sw_start_page_open (SwStartPage *self, const char *directory)
 {
+  gtk_widget_set_visible (self->box, FALSE); /* unless it can't be opened, no form is needed */
   open_record (self, directory, NULL);
 }

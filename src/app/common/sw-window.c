@@ -277,7 +277,7 @@ practice_changed_cb (SwRecord *record, SwWindow *self)
 }
 
 static void
-opened_cb (SwStartPage *start, SwRecord *record, SwWindow *self)
+take_record (SwWindow *self, SwRecord *record)
 {
   g_set_object (&self->record, record);
   g_signal_connect_object (record, "practice-changed", G_CALLBACK (practice_changed_cb), self, 0);
@@ -290,6 +290,48 @@ opened_cb (SwStartPage *start, SwRecord *record, SwWindow *self)
   gtk_widget_set_visible (GTK_WIDGET (self->person_button), TRUE);
   gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "patients");
   sw_patient_list_view_focus_search (self->list);
+}
+
+typedef struct
+{
+  SwWindow *window;
+  SwRecord *record;
+} Opened;
+
+static void
+opened_free (gpointer data)
+{
+  Opened *opened = data;
+
+  g_object_unref (opened->window);
+  g_object_unref (opened->record);
+  g_free (opened);
+}
+
+static gboolean
+drawn_cb (gpointer data)
+{
+  Opened *opened = data;
+
+  take_record (opened->window, opened->record);
+  return G_SOURCE_REMOVE;
+}
+
+static gboolean
+drawing_cb (GtkWidget *window, GdkFrameClock *clock, gpointer record)
+{
+  Opened *opened = g_new (Opened, 1);
+
+  *opened = (Opened){ g_object_ref (SW_WINDOW (window)), g_object_ref (record) };
+  g_idle_add_full (G_PRIORITY_DEFAULT, drawn_cb, opened, opened_free);
+  return G_SOURCE_REMOVE;
+}
+
+/* The window shows itself before it fills its list, which takes longer. */
+static void
+opened_cb (SwStartPage *start, SwRecord *record, SwWindow *self)
+{
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), drawing_cb, g_object_ref (record), g_object_unref);
 }
 
 /* A digit typed outside entries belongs to the page of the shown step, if that has cells. */

@@ -81,12 +81,50 @@ static GParamSpec *properties[N_PROPERTIES];
 
 static void load (SwPatientPage *self, SwPageChanges changes);
 
+/* NULL until it is first asked for. */
+static SwStepPage *
+step_made (SwPatientPage *self, guint i)
+{
+  return (SwStepPage *) gtk_stack_get_child_by_name (self->steps, steps[i].name);
+}
+
+/* Pages are made one by one, as they are asked for: the window opens without them. */
+static SwStepPage *
+step_page (SwPatientPage *self, guint i)
+{
+  GtkWidget *page;
+
+  if (step_made (self, i) != NULL)
+    return step_made (self, i);
+  page = g_object_new (steps[i].type (), NULL);
+  gtk_stack_add_named (self->steps, page, steps[i].name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (page), GTK_ACCESSIBLE_PROPERTY_LABEL, _(steps[i].title), -1);
+  if (self->context != NULL)
+    sw_step_page_set_context (SW_STEP_PAGE (page), self->context, SW_CHANGED_PATIENT);
+  return SW_STEP_PAGE (page);
+}
+
 static SwStepPage *
 step_shown (SwPatientPage *self)
 {
   GtkWidget *page = gtk_stack_get_visible_child (self->steps);
 
   return page != NULL ? SW_STEP_PAGE (page) : NULL;
+}
+
+static gboolean
+go_to_step (SwPatientPage *self, const char *step)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self->actions), "step");
+
+  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
+    if (g_str_equal (steps[i].name, step))
+      {
+        gtk_stack_set_visible_child (self->steps, GTK_WIDGET (step_page (self, i)));
+        g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (step));
+        return TRUE;
+      }
+  return FALSE;
 }
 
 static void
@@ -145,8 +183,10 @@ hand_out_context (SwPatientPage *self, SwPageChanges changes)
   show_courses (self);
   show_line (self);
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    sw_step_page_set_context (SW_STEP_PAGE (gtk_stack_get_child_by_name (self->steps, steps[i].name)), self->context,
-                              changes);
+    if (step_made (self, i) != NULL)
+      sw_step_page_set_context (step_made (self, i), self->context, changes);
+  if (step_shown (self) == NULL)
+    go_to_step (self, steps[0].name);
   gtk_stack_set_visible_child_name (self->states, "patient");
 }
 
@@ -253,15 +293,6 @@ course_chosen_cb (GtkDropDown *courses, GParamSpec *pspec, SwPatientPage *self)
 }
 
 static void
-go_to_step (SwPatientPage *self, const char *step)
-{
-  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self->actions), "step");
-
-  gtk_stack_set_visible_child_name (self->steps, step);
-  g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (step));
-}
-
-static void
 leave_answered_cb (gboolean yes, gpointer data)
 {
   SwPatientPage *self = data;
@@ -274,13 +305,8 @@ leave_answered_cb (gboolean yes, gpointer data)
 gboolean
 sw_patient_page_show_step (SwPatientPage *self, const char *step)
 {
-  if (gtk_stack_get_child_by_name (self->steps, step) == NULL)
-    return FALSE;
-  if (g_str_equal (step, sw_patient_page_get_step (self)) || !sw_patient_page_has_unsaved (self))
-    {
-      go_to_step (self, step);
-      return TRUE;
-    }
+  if (g_strcmp0 (step, sw_patient_page_get_step (self)) == 0 || !sw_patient_page_has_unsaved (self))
+    return go_to_step (self, step);
   g_free (self->wanted_step);
   self->wanted_step = g_strdup (step);
   sw_dialog_ask (GTK_WIDGET (self), _("Something typed on this page is not saved."),
@@ -339,12 +365,8 @@ static gboolean
 show_row (SwPatientPage *self, SwFactKind kind, gint64 id)
 {
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    {
-      SwStepPage *page = SW_STEP_PAGE (gtk_stack_get_child_by_name (self->steps, steps[i].name));
-
-      if (sw_step_page_show_row (page, kind, id))
-        return sw_patient_page_show_step (self, steps[i].name);
-    }
+    if (sw_step_page_show_row (step_page (self, i), kind, id))
+      return sw_patient_page_show_step (self, steps[i].name);
   return FALSE;
 }
 
@@ -371,15 +393,12 @@ mark_activated_cb (SwCourseView *view, GtkWidget *mark, const SwLineMark *value,
 }
 
 static void
-add_step (SwPatientPage *self, guint i)
+add_step_button (SwPatientPage *self, guint i)
 {
-  GtkWidget *page = g_object_new (steps[i].type (), NULL);
   GtkWidget *button = gtk_toggle_button_new_with_label (_(steps[i].title));
 
-  gtk_stack_add_named (self->steps, page, steps[i].name);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", steps[i].name);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "patient.step");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (page), GTK_ACCESSIBLE_PROPERTY_LABEL, _(steps[i].title), -1);
   gtk_box_append (self->switcher, button);
 }
 
@@ -450,7 +469,7 @@ static void
 sw_patient_page_init (SwPatientPage *self)
 {
   static const GActionEntry entries[] = {
-    { "step", step_action, "s", "'log'" },
+    { "step", step_action, "s", "'work-up'" },
     { "weigh", weigh_action },
     { "correct", correct_action },
     { "add-tumour", add_tumour_action },
@@ -466,8 +485,7 @@ sw_patient_page_init (SwPatientPage *self)
   gtk_widget_insert_action_group (GTK_WIDGET (self), "patient", G_ACTION_GROUP (self->actions));
   sw_name_drop_down (GTK_WIDGET (self->courses), _("Course shown"));
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    add_step (self, i);
-  go_to_step (self, steps[0].name);
+    add_step_button (self, i);
   g_signal_connect (self->line, "mark-activated", G_CALLBACK (mark_activated_cb), self);
   self->minute = g_timeout_add_seconds (60, minute_cb, self);
 }

@@ -12,6 +12,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define NAME_CHARS 12
+
 struct _SwPatientListView
 {
   GtkWidget parent_instance;
@@ -73,33 +75,37 @@ show_row (SwPatientListView *self, GtkListItem *item)
   SwPatientRow *row = gtk_list_item_get_item (item);
   GtkWidget *box = gtk_list_item_get_child (item);
   GtkWidget *top = gtk_widget_get_first_child (box);
-  GtkLabel *name = GTK_LABEL (gtk_widget_get_first_child (top));
-  GtkLabel *client = GTK_LABEL (gtk_widget_get_last_child (top));
-  GtkLabel *stage = GTK_LABEL (gtk_widget_get_last_child (box));
+  GtkInscription *name = GTK_INSCRIPTION (gtk_widget_get_first_child (top));
+  GtkInscription *client = GTK_INSCRIPTION (gtk_widget_get_last_child (top));
+  GtkInscription *stage = GTK_INSCRIPTION (gtk_widget_get_last_child (box));
   g_autofree char *words = format_stage (row, sw_record_get_now (self->record).local);
   g_autofree char *spoken = NULL;
 
   if (!sw_patient_row_get_loaded (row))
     return; /* its page is on the way */
-  gtk_label_set_text (name, sw_patient_row_get_name (row));
-  gtk_label_set_text (client, sw_patient_row_get_client (row));
-  gtk_label_set_text (stage, words[0] != '\0' ? words : sw_patient_row_get_number (row));
+  gtk_inscription_set_text (name, sw_patient_row_get_name (row));
+  gtk_inscription_set_text (client, sw_patient_row_get_client (row));
+  gtk_inscription_set_text (stage, words[0] != '\0' ? words : sw_patient_row_get_number (row));
   spoken = g_strdup_printf ("%s, %s, %s, %s", sw_patient_row_get_name (row), sw_patient_row_get_number (row),
                             sw_patient_row_get_client (row), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (box)), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
                                   -1);
 }
 
+/* Measured by a number of characters, not by its text: the list keeps 200 rows, and laying out all of their texts takes longer than
+ * all else at the start. */
 static GtkWidget *
-line_label (const char *css, float xalign)
+line_text (const char *css, guint chars, float xalign)
 {
-  GtkWidget *label = gtk_label_new (NULL);
+  GtkWidget *text = gtk_inscription_new (NULL);
 
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_xalign (GTK_LABEL (label), xalign);
-  gtk_widget_add_css_class (label, css);
+  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (text), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (text), chars);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (text), xalign);
+  gtk_widget_set_hexpand (text, TRUE);
+  gtk_widget_add_css_class (text, css);
 
-  return label;
+  return text;
 }
 
 static void
@@ -107,13 +113,11 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwPatientListVie
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *client = line_label ("client", 1);
 
-  gtk_widget_set_hexpand (client, TRUE);
-  gtk_box_append (GTK_BOX (top), line_label ("row-name", 0));
-  gtk_box_append (GTK_BOX (top), client);
+  gtk_box_append (GTK_BOX (top), line_text ("row-name", NAME_CHARS, 0));
+  gtk_box_append (GTK_BOX (top), line_text ("client", NAME_CHARS, 1));
   gtk_box_append (GTK_BOX (box), top);
-  gtk_box_append (GTK_BOX (box), line_label ("quiet", 0));
+  gtk_box_append (GTK_BOX (box), line_text ("quiet", 2 * NAME_CHARS, 0));
   gtk_list_item_set_child (item, box);
 }
 

@@ -16,9 +16,6 @@ struct _SwPracticeView
   /* template children */
   GtkWidget *box;
   GtkStack *sections;
-  SwPeoplePage *people;
-  SwSettingsPage *settings;
-  SwDocumentsPage *documents;
 
   /* owned */
   SwRecord *record;
@@ -29,14 +26,53 @@ struct _SwPracticeView
 
 G_DEFINE_FINAL_TYPE (SwPracticeView, sw_practice_view, GTK_TYPE_WIDGET)
 
+/* The sections; each is made when it is first looked at, so that the window opens without them. */
+static const struct
+{
+  const char *name;
+  GType (*type) (void);
+} sections[] = {
+  { "people", sw_people_page_get_type },
+  { "settings", sw_settings_page_get_type },
+  { "documents", sw_documents_page_get_type },
+};
+
 static void
 show (SwPracticeView *self)
 {
+  GtkWidget *people = gtk_stack_get_child_by_name (self->sections, "people");
+  GtkWidget *settings = gtk_stack_get_child_by_name (self->sections, "settings");
+  GtkWidget *documents = gtk_stack_get_child_by_name (self->sections, "documents");
+
   if (self->record == NULL || self->person == 0)
     return;
-  sw_people_page_show (self->people, self->record, self->person);
-  sw_settings_page_show (self->settings, self->record, self->person);
-  sw_documents_page_show (self->documents, self->record, self->person);
+  if (people != NULL)
+    sw_people_page_show (SW_PEOPLE_PAGE (people), self->record, self->person);
+  if (settings != NULL)
+    sw_settings_page_show (SW_SETTINGS_PAGE (settings), self->record, self->person);
+  if (documents != NULL)
+    sw_documents_page_show (SW_DOCUMENTS_PAGE (documents), self->record, self->person);
+}
+
+static void
+make_section (SwPracticeView *self, const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (sections); i++)
+    if (g_str_equal (sections[i].name, name) && gtk_stack_get_child_by_name (self->sections, name) == NULL)
+      {
+        gtk_stack_add_named (self->sections, g_object_new (sections[i].type (), NULL), name);
+        show (self);
+      }
+}
+
+static void
+sw_practice_view_map (GtkWidget *widget)
+{
+  SwPracticeView *self = SW_PRACTICE_VIEW (widget);
+
+  if (gtk_stack_get_visible_child (self->sections) == NULL)
+    make_section (self, sections[0].name);
+  GTK_WIDGET_CLASS (sw_practice_view_parent_class)->map (widget);
 }
 
 static void
@@ -62,21 +98,17 @@ sw_practice_view_class_init (SwPracticeViewClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = sw_practice_view_dispose;
-  g_type_ensure (SW_TYPE_PEOPLE_PAGE);
-  g_type_ensure (SW_TYPE_SETTINGS_PAGE);
-  g_type_ensure (SW_TYPE_DOCUMENTS_PAGE);
+  widget_class->map = sw_practice_view_map;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-practice-view.ui");
   gtk_widget_class_bind_template_child (widget_class, SwPracticeView, box);
   gtk_widget_class_bind_template_child (widget_class, SwPracticeView, sections);
-  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, people);
-  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, settings);
-  gtk_widget_class_bind_template_child (widget_class, SwPracticeView, documents);
 }
 
 static void
 section_action (GSimpleAction *action, GVariant *section, gpointer data)
 {
+  make_section (data, g_variant_get_string (section, NULL));
   gtk_stack_set_visible_child_name (SW_PRACTICE_VIEW (data)->sections, g_variant_get_string (section, NULL));
   g_simple_action_set_state (action, section);
 }
