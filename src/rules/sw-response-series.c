@@ -289,7 +289,7 @@ check_sizes (GArray *sizes, const SwScoring *scoring, GError **error)
     g_set_error_literal (
         error, SW_ERROR, SW_ERROR_INPUT,
         _("This tumour was not measured on its treatment day, so there is no baseline; record those readings."));
-  else if (sizes->len > 1 && g_array_index (sizes, SwSize, sizes->len - 1).day != scoring->score_day
+  else if (g_array_index (sizes, SwSize, sizes->len - 1).day != scoring->score_day
            && !scoring->recurrence)
     g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
                  _("Nothing was measured or looked at on %s; record what the site shows on that day."), date);

@@ -185,6 +185,7 @@ add_planned_visits (SwCourseLine *line, SwLineLane *lane, const SwCase *c)
     }
 }
 
+/* The time tells two visits of one day apart. */
 static void
 add_held_visits (SwLineLane *lane, const SwCase *c)
 {
@@ -192,8 +193,13 @@ add_held_visits (SwLineLane *lane, const SwCase *c)
 
   for (guint i = 0; (visit = sw_facts_next (&c->dossier->facts, SW_FACT_VISIT, &i)) != NULL;)
     if (visit->course == c->course)
-      add_event (lane, c, SW_MARK_VISIT_DONE, &visit->fact, (SwMoment){ visit->day, (int) visit->minute },
-                 sw_visit_mode_name ((SwVisitMode) visit->mode));
+      {
+        SwMoment when = { visit->day, (int) visit->minute };
+        g_autofree char *time = sw_time_format (when.minute);
+        g_autofree char *words = g_strdup_printf ("%s, %s", sw_visit_mode_name ((SwVisitMode) visit->mode), time);
+
+        add_event (lane, c, SW_MARK_VISIT_DONE, &visit->fact, when, words);
+      }
 }
 
 static void

@@ -300,7 +300,8 @@ START_TEST (test_nothing_to_score)
   record_init_injected (&r);
   assert_no_score (&r, TUMOUR_B, 28, "was not injected");
   assert_no_score (&r, TUMOUR_A, -1, "was not injected");
-  assert_no_score (&r, TUMOUR_A, 28, "at least one later size");
+  assert_no_score (&r, TUMOUR_A, 0, "at least one later size");
+  assert_no_score (&r, TUMOUR_A, 28, "Nothing was measured");
   put_reading (&r, TUMOUR_A, DAY_0 + 27, "14x5x5");
   assert_no_score (&r, TUMOUR_A, 28, "Nothing was measured");
   put_injection (&r, FIRST, DAY_0, TUMOUR_B, 100000);

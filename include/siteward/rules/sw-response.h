@@ -120,8 +120,8 @@ GArray *sw_response_sizes (const SwCase *c, gint64 tumour, SwDay day);
  * that day. */
 SwResponse *sw_response_of_tumour (const SwCase *c, gint64 tumour, SwDay day, GError **error);
 
-/* Days after this course's injection, and before the next into the same tumour, on which one of its tumours was sized or found to
- * have come back: those that can be scored, the newest first. (transfer full) GArray of SwDay */
+/* Days after this course's injection, and before the next into the same tumour, on which one of its tumours was sized
+ * or found to have come back: those that can be scored, the newest first. (transfer full) GArray of SwDay */
 GArray *sw_response_days (const SwCase *c);
 
 /* The category of all targets together on a day: any progress or recurrence is progress, one that is not evaluable or

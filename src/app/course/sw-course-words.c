@@ -20,7 +20,8 @@ sw_words_tumour (const SwDossier *dossier, gint64 tumour)
 
   g_return_val_if_fail (details != NULL, NULL);
   /* Translators: "Tumour A, left hock" */
-  return g_strdup_printf (_("Tumour %s, %s %s"), letter, sw_side_name (details->side), sw_region_name (details->region));
+  return g_strdup_printf (_("Tumour %s, %s %s"), letter, sw_side_name (details->side),
+                          sw_region_name (details->region));
 }
 
 char *

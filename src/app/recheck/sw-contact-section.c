@@ -55,13 +55,8 @@ record_cb (GtkButton *button, SwContactSection *self)
   SwContact *contact;
   SwMoment when;
 
-  if (!sw_when_take (self->day, self->time, &when))
+  if (!sw_when_take (self->day, self->time, sw_page_context_now (context), &when))
     return;
-  if (sw_moment_compare (when, sw_page_context_now (context)) > 0)
-    {
-      sw_quantity_entry_set_error (SW_QUANTITY_ENTRY (self->day), _("This has not come yet: only what has happened is recorded."));
-      return;
-    }
   contact = sw_new (SW_FACT_CONTACT, SwContact);
   contact->course = context->course;
   contact->day = when.day;
@@ -71,6 +66,14 @@ record_cb (GtkButton *button, SwContactSection *self)
   request = sw_step_page_request (self->page, SW_ACT_RECORD_CONTACT);
   sw_request_add (request, contact);
   sw_perform (GTK_WIDGET (self), context->record, request, self->answer, recorded_cb, NULL);
+}
+
+static char *
+words_of (const SwContact *contact)
+{
+  const char *reached = contact->reached ? _("reached") : _("not reached");
+
+  return contact->note != NULL ? g_strdup_printf ("%s; %s", reached, contact->note) : g_strdup (reached);
 }
 
 static void
@@ -85,9 +88,8 @@ fill_list (SwContactSection *self)
   for (guint i = 0; (contact = sw_facts_next (&c.dossier->facts, SW_FACT_CONTACT, &i)) != NULL;)
     {
       g_autofree char *day = sw_words_day (&c, contact->day), *time = sw_time_format ((int) contact->minute);
-      g_autofree char *when = g_strdup_printf ("%s %s", day, time), *who = sw_words_recorded (context, &contact->fact);
-      const char *reached = contact->reached ? _("reached") : _("not reached");
-      g_autofree char *words = contact->note != NULL ? g_strdup_printf ("%s; %s", reached, contact->note) : g_strdup (reached);
+      g_autofree char *when = g_strdup_printf ("%s %s", day, time), *words = words_of (contact);
+      g_autofree char *who = sw_words_recorded (context, &contact->fact);
 
       if (contact->course != c.course)
         continue;
@@ -101,12 +103,13 @@ static void
 show_phone (SwContactSection *self)
 {
   const SwClientDetails *client = sw_dossier_client (sw_step_page_get_context (self->page)->dossier);
-  g_autofree char *words = NULL;
+  g_autoptr (GString) words = g_string_new (client != NULL ? client->name : NULL);
 
   if (client != NULL && client->phone != NULL)
-    words = client->other_phone != NULL ? g_strdup_printf ("%s, %s, %s", client->name, client->phone, client->other_phone)
-                                        : g_strdup_printf ("%s, %s", client->name, client->phone);
-  gtk_label_set_text (GTK_LABEL (self->phone), words != NULL ? words : _("no telephone on record"));
+    g_string_append_printf (words, ", %s", client->phone);
+  if (client != NULL && client->other_phone != NULL)
+    g_string_append_printf (words, ", %s", client->other_phone);
+  gtk_label_set_text (GTK_LABEL (self->phone), words->str);
 }
 
 void
@@ -163,12 +166,10 @@ sw_contact_section_init (SwContactSection *self)
   self->reached = sw_choice_new (_("Whether the client was reached"), NULL, answers);
   self->note = sw_text_field_new (40);
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
-  self->list = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_NONE);
-  gtk_widget_add_css_class (GTK_WIDGET (self->list), "boxed");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Attempts so far"), -1);
+  self->list = sw_recheck_list_new (_("Attempts so far"));
   sw_form_add (GTK_GRID (form), _("client"), self->phone);
-  sw_form_add (GTK_GRID (form), _("tried on"), sw_when_new (_("Day of the attempt"), _("Time of the attempt"), &self->day, &self->time));
+  sw_form_add (GTK_GRID (form), _("tried on"),
+               sw_when_new (_("Day of the attempt"), _("Time of the attempt"), &self->day, &self->time));
   sw_form_add (GTK_GRID (form), _("client was"), self->reached);
   sw_form_add (GTK_GRID (form), _("what was said"), self->note);
   gtk_widget_set_halign (record, GTK_ALIGN_START);

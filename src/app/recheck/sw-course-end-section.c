@@ -142,14 +142,10 @@ end_cb (GtkButton *button, SwCourseEndSection *self)
       gtk_widget_grab_focus (self->end);
       return;
     }
-  if (!sw_when_take (self->day, NULL, &when))
+  if (!sw_when_take (self->day, NULL, sw_page_context_now (context), &when))
     return;
-  if (when.day > sw_page_context_now (context).day)
-    {
-      sw_quantity_entry_set_error (SW_QUANTITY_ENTRY (self->day), _("This has not come yet: only what has happened is recorded."));
-      return;
-    }
-  request = sw_request_end_course (context->person, context->patient, context->course, (SwEnd) end, cause_chosen (self), when.day,
+  request = sw_request_end_course (context->person, context->patient, context->course, (SwEnd) end,
+                                   cause_chosen (self), when.day,
                                    gtk_check_button_get_active (GTK_CHECK_BUTTON (self->certain)));
   sw_request_set_reason (request, note);
   sw_request_set_vet_orders (request, orders);

@@ -83,9 +83,7 @@ take_back_visit (SwStepPage *page, const SwVisit *visit)
     {
       gint64 tumour = g_array_index (tumours, gint64, i);
       const SwWound *wound = sw_visit_wound (&context->dossier->facts, visit, tumour);
-      SwLook like = { .fact.kind = SW_FACT_LOOK, .fact.patient = context->patient, .course = context->course, .tumour = tumour,
-                      .day = visit->day };
-      const SwLook *look = sw_facts_current_like (&context->dossier->facts, &like);
+      const SwLook *look = sw_visit_look (context, tumour, visit->day);
 
       if (wound != NULL)
         sw_request_add (request, sw_fact_withdrawal (wound));
@@ -106,6 +104,14 @@ show_visits (SwRecheckPage *self, const SwPageContext *context)
   gtk_widget_set_visible (self->earlier, sw_visit_list_fill (self->visits, page, correct_visit, take_back_visit) > 0);
 }
 
+static const char *
+why_nothing (const SwPageContext *context)
+{
+  if (context->course == 0)
+    return _("No course is open: rechecks belong to a course.");
+  return _("Nothing was injected in this course yet. Visits and wounds come here afterwards.");
+}
+
 static void
 sw_recheck_page_update (SwStepPage *page, const SwPageContext *context, SwPageChanges changes)
 {
@@ -113,9 +119,7 @@ sw_recheck_page_update (SwStepPage *page, const SwPageContext *context, SwPageCh
 
   self->injected = context->course != 0 && sw_dossier_injection (context->dossier, context->course) != NULL;
   gtk_widget_set_visible (GTK_WIDGET (self->nothing), !self->injected);
-  gtk_label_set_text (self->nothing, context->course == 0 ? _("No course is open: rechecks belong to a course.")
-                                                          : _("Nothing was injected in this course yet. Visits, wounds and their "
-                                                              "pictures come here afterwards."));
+  gtk_label_set_text (self->nothing, why_nothing (context));
   gtk_widget_set_visible (self->after, self->injected);
   gtk_widget_set_visible (self->course, context->course != 0);
   if (changes & SW_CHANGED_SUBJECT)
@@ -180,6 +184,8 @@ sw_recheck_page_show_row (SwStepPage *page, SwFactKind kind, gint64 id)
 
   switch ((int) kind)
     {
+    case SW_FACT_COURSE: /* a visit that is due */
+      return self->injected && show_visit (self, 0);
     case SW_FACT_VISIT:
       return show_visit (self, id);
     case SW_FACT_WOUND:

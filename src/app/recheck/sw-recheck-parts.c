@@ -39,18 +39,28 @@ sw_visit_wound (const SwFacts *facts, const SwVisit *visit, gint64 tumour)
   return NULL;
 }
 
+const SwLook *
+sw_visit_look (const SwPageContext *context, gint64 tumour, SwDay day)
+{
+  SwLook like = { .fact.kind = SW_FACT_LOOK, .fact.patient = context->patient, .course = context->course,
+                  .tumour = tumour, .day = day };
+
+  return sw_facts_current_like (&context->dossier->facts, &like);
+}
+
 char *
 sw_wound_words (const SwWound *wound)
 {
+  const char *state = sw_wound_state_name ((SwWoundState) wound->state);
   g_autofree char *length = NULL, *width = NULL, *mm2 = NULL;
   SwRatio area;
 
   if (wound->length == SW_UNKNOWN || !sw_wound_area (wound->length, wound->width, &area))
-    return g_strdup (sw_wound_state_name ((SwWoundState) wound->state));
+    return g_strdup (state);
   length = sw_length_format (wound->length);
   width = sw_length_format (wound->width);
   mm2 = sw_ratio_format (area, 0);
-  return g_strdup_printf (_("%s, %s × %s mm, %s mm2"), sw_wound_state_name ((SwWoundState) wound->state), length, width, mm2);
+  return g_strdup_printf (_("%s, %s × %s mm, %s mm2"), state, length, width, mm2);
 }
 
 /* --- day and time --- */
@@ -94,7 +104,7 @@ sw_when_offer (GtkWidget *day, GtkWidget *time, SwMoment moment)
 }
 
 gboolean
-sw_when_take (GtkWidget *day, GtkWidget *time, SwMoment *moment)
+sw_when_take (GtkWidget *day, GtkWidget *time, SwMoment now, SwMoment *moment)
 {
   gint64 minute = 0;
 
@@ -109,7 +119,12 @@ sw_when_take (GtkWidget *day, GtkWidget *time, SwMoment *moment)
       return FALSE;
     }
   moment->minute = (int) minute;
-  return TRUE;
+  if (sw_moment_compare (*moment, now) <= 0)
+    return TRUE;
+  sw_quantity_entry_set_error (SW_QUANTITY_ENTRY (day),
+                               _("This has not come yet: only what has happened is recorded."));
+  gtk_widget_grab_focus (day);
+  return FALSE;
 }
 
 /* --- rows of lists --- */
@@ -132,6 +147,18 @@ label_new (const char *text, int width_chars, const char *css)
     gtk_widget_add_css_class (label, css);
 
   return label;
+}
+
+GtkListBox *
+sw_recheck_list_new (const char *name)
+{
+  GtkWidget *list = gtk_list_box_new ();
+
+  gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (list, "boxed");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+
+  return GTK_LIST_BOX (list);
 }
 
 GtkWidget *
@@ -164,14 +191,16 @@ sw_recheck_row_new (const SwFact *fact, const char *when, const char *words, con
 GtkWidget *
 sw_recheck_row_find (GtkListBox *list, SwFactKind kind, gint64 id)
 {
-  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (list)); row != NULL; row = gtk_widget_get_next_sibling (row))
+  GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (list));
+
+  for (; row != NULL; row = gtk_widget_get_next_sibling (row))
     {
       const Shown *shown = g_object_get_data (G_OBJECT (row), FACT);
 
       if (shown != NULL && shown->kind == kind && shown->id == id)
-        return row;
+        break;
     }
-  return NULL;
+  return row;
 }
 
 void

@@ -82,13 +82,8 @@ record_cb (GtkButton *button, SwRecurrenceSection *self)
   gint64 distance;
   SwMoment when;
 
-  if (!sw_when_take (self->day, NULL, &when))
+  if (!sw_when_take (self->day, NULL, sw_page_context_now (context), &when))
     return;
-  if (when.day > sw_page_context_now (context).day)
-    {
-      sw_quantity_entry_set_error (SW_QUANTITY_ENTRY (self->day), _("This has not come yet: only what has happened is recorded."));
-      return;
-    }
   if (!sw_quantity_entry_take (SW_QUANTITY_ENTRY (self->distance), &distance))
     {
       gtk_widget_grab_focus (self->distance);
@@ -105,7 +100,8 @@ words_of (const SwDossier *dossier, const SwRecurrence *row)
   g_autofree char *tumour = sw_words_tumour (dossier, row->tumour);
   GString *words = g_string_new (tumour);
 
-  g_string_append (words, row->sampled ? _(": confirmed by cytology or histology") : _(": presumed, nobody sampled it"));
+  g_string_append (words,
+                   row->sampled ? _(": confirmed by cytology or histology") : _(": presumed, nobody sampled it"));
   if (row->distance != SW_UNKNOWN)
     {
       g_autofree char *mm = sw_length_format (row->distance);
@@ -180,7 +176,8 @@ sw_recurrence_section_has_unsaved (SwRecurrenceSection *self)
   g_autofree char *note = sw_field_dup_text (self->note);
 
   return note != NULL || sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->day))
-         || sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->distance)) || sw_choice_get (self->sampled, FALSE) != 0;
+         || sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->distance))
+         || sw_choice_get (self->sampled, FALSE) != 0;
 }
 
 gboolean
@@ -218,10 +215,7 @@ sw_recurrence_section_init (SwRecurrenceSection *self)
   self->distance = sw_quantity_entry_new (SW_QUANTITY_LENGTH, _("Distance from the scar"));
   self->note = sw_text_field_new (40);
   self->answer = SW_FINDING_VIEW (sw_finding_view_new ());
-  self->list = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_NONE);
-  gtk_widget_add_css_class (GTK_WIDGET (self->list), "boxed");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Recurrences on record"), -1);
+  self->list = sw_recheck_list_new (_("Recurrences on record"));
   sw_form_add (GTK_GRID (form), _("tumour"), self->tumour);
   sw_form_add (GTK_GRID (form), _("found on"), sw_when_new (_("Day the recurrence was found"), NULL, &self->day, NULL));
   sw_form_add (GTK_GRID (form), _("certainty"), self->sampled);

@@ -26,8 +26,8 @@ void sw_site_form_show (SwSiteForm *self, SwStepPage *page, SwMoment at, gboolea
 /* The wound as it was recorded, for a correction; NULL: none yet. */
 void sw_site_form_set_wound (SwSiteForm *self, const SwWound *wound);
 
-/* Adds the wound and the look of a visit, those that are new or changed. `visit`: its row, or what the request calls it. FALSE, with
- * the focus in the field that is wrong. */
+/* Adds the wound and the look of a visit where new or changed. `visit`: its row, or what the request calls it. FALSE,
+ * with the focus in the field that is wrong. */
 gboolean sw_site_form_add_rows (SwSiteForm *self, SwRequest *request, gint64 visit, SwDay day);
 
 gboolean sw_site_form_has_unsaved (SwSiteForm *self);

@@ -9,6 +9,7 @@
 
 #include "sw-form.h"
 #include "sw-quantity-entry.h"
+#include "sw-recheck-private.h"
 #include "sw-site-readings-private.h"
 #include "sw-wound.h"
 
@@ -127,7 +128,8 @@ add_wound (SwSiteForm *self, SwRequest *request, gint64 visit, SwDay day)
     return FALSE;
   if (old != NULL && state < 0)
     sw_request_add (request, sw_fact_withdrawal (old));
-  if (state < 0 || (old != NULL && old->state == state && old->length == length && old->width == width && old->day == day))
+  if (state < 0
+      || (old != NULL && old->state == state && old->length == length && old->width == width && old->day == day))
     return TRUE;
   wound = old != NULL ? sw_fact_correction (old) : sw_new (SW_FACT_WOUND, SwWound);
   if (old == NULL)
@@ -149,10 +151,7 @@ add_wound (SwSiteForm *self, SwRequest *request, gint64 visit, SwDay day)
 static const SwLook *
 look_of (SwSiteForm *self, SwDay day)
 {
-  const SwPageContext *context = sw_step_page_get_context (self->page);
-  SwLook like = { .fact.kind = SW_FACT_LOOK, .fact.patient = context->patient, .course = context->course, .tumour = self->tumour, .day = day };
-
-  return day != SW_NO_DAY ? sw_facts_current_like (&context->dossier->facts, &like) : NULL;
+  return sw_visit_look (sw_step_page_get_context (self->page), self->tumour, day);
 }
 
 static void

@@ -1,4 +1,4 @@
-/* sw-site-readings-private.h: caliper readings of one tumour on the day of a visit, each recorded as soon as it is complete
+/* sw-site-readings-private.h: caliper readings of one tumour on the day of a visit, each recorded once it is complete
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -14,8 +14,8 @@ G_DECLARE_FINAL_TYPE (SwSiteReadings, sw_site_readings, SW, SITE_READINGS, GtkBo
 
 GtkWidget *sw_site_readings_new (gint64 tumour, const char *letter);
 
-/* Shows what was read on that day; `minute` is when new readings of another day than today were taken. Another day or person starts
- * anew: what was typed and not recorded goes. */
+/* Shows what was read on that day, and when new readings count as taken. At another day, or `anew`, what was typed and
+ * not recorded goes. */
 void sw_site_readings_show (SwSiteReadings *self, SwStepPage *page, SwMoment at, gboolean anew);
 gboolean sw_site_readings_has_unsaved (SwSiteReadings *self);
 GtkWidget *sw_site_readings_first_empty (SwSiteReadings *self);

@@ -44,10 +44,16 @@ next_row (SwSiteReadings *self, GtkWidget **at)
   return *at != NULL ? SW_READING_ROW (*at) : NULL;
 }
 
+static const SwFacts *
+facts_of (SwSiteReadings *self)
+{
+  return &sw_step_page_get_context (self->page)->dossier->facts;
+}
+
 static const SwReading *
 reading_of (SwSiteReadings *self, SwReadingRow *row)
 {
-  return sw_facts_by_id (&sw_step_page_get_context (self->page)->dossier->facts, SW_FACT_READING, sw_reading_row_get_reading (row));
+  return sw_facts_by_id (facts_of (self), SW_FACT_READING, sw_reading_row_get_reading (row));
 }
 
 /* --- recording --- */
@@ -148,7 +154,7 @@ last_reading (SwSiteReadings *self, gint64 other_than)
 {
   const SwReading *reading, *last = NULL;
 
-  for (guint i = 0; (reading = sw_facts_next (&sw_step_page_get_context (self->page)->dossier->facts, SW_FACT_READING, &i)) != NULL;)
+  for (guint i = 0; (reading = sw_facts_next (facts_of (self), SW_FACT_READING, &i)) != NULL;)
     if (reading->tumour == self->tumour && reading->fact.id != other_than)
       last = reading;
   return last;
@@ -250,12 +256,12 @@ add_row_for_record (SwSiteReadings *self)
 static void
 bind (SwSiteReadings *self, const SwReading *reading)
 {
-  const SwPageContext *context = sw_step_page_get_context (self->page);
+  const SwPractice *practice = sw_page_context_practice (sw_step_page_get_context (self->page));
   SwReadingRow *row = row_of (self, reading);
 
   if (row == NULL)
     row = add_row_for_record (self);
-  sw_reading_row_bind (row, reading, sw_practice_person_name (sw_page_context_practice (context), reading->fact.person));
+  sw_reading_row_bind (row, reading, sw_practice_person_name (practice, reading->fact.person));
 }
 
 /* Rows whose reading was taken back go. */

@@ -33,7 +33,9 @@ day_words (const SwVisitSlot *slot)
 {
   g_autofree char *time = sw_time_format (slot->minute);
 
-  return slot->number == 0 ? g_strdup_printf (_("contact %s"), time) : g_strdup_printf (_("day %d"), (int) slot->number);
+  if (slot->number == 0)
+    return g_strdup_printf (_("contact %s"), time);
+  return g_strdup_printf (_("day %d"), (int) slot->number);
 }
 
 static GtkWidget *
@@ -50,7 +52,8 @@ static GtkWidget *
 card_new (const SwVisitSlot *slot)
 {
   g_autofree char *day = day_words (slot), *date = sw_day_format (slot->day);
-  g_autofree char *state = g_strdup_printf ("%s %s", standings[slot->standing].shape, _(standings[slot->standing].word));
+  g_autofree char *state
+    = g_strdup_printf ("%s %s", standings[slot->standing].shape, _(standings[slot->standing].word));
   GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_widget_add_css_class (card, "visit-day");
@@ -106,7 +109,8 @@ add_picture (GtkBox *box, const SwPicture *picture)
   g_autofree char *words = g_strdup_printf (_("%s: %s"), picture->when, picture->words);
   g_autofree char *basis = picture->source != NULL ? g_strdup_printf ("%s [%s]", picture->source, picture->mark)
                                                    : g_strdup_printf ("[%s]", picture->mark);
-  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12), *label = gtk_label_new (words), *source = sw_quiet_new (basis);
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *label = gtk_label_new (words), *source = sw_quiet_new (basis);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);

@@ -52,7 +52,8 @@ enum { SHOWN_DAY, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 #define FOR_SITES(self, site) \
-  for (GtkWidget *site = gtk_widget_get_first_child (GTK_WIDGET ((self)->sites)); site != NULL; site = gtk_widget_get_next_sibling (site))
+  for (GtkWidget *site = gtk_widget_get_first_child (GTK_WIDGET ((self)->sites)); site != NULL; \
+       site = gtk_widget_get_next_sibling (site))
 
 static const SwFacts *
 facts_of (SwVisitForm *self)
@@ -142,7 +143,8 @@ show_heading (SwVisitForm *self)
   gboolean correcting = self->correcting != 0;
 
   gtk_label_set_text (self->heading, correcting ? _("Correct a visit") : _("New visit"));
-  gtk_label_set_label (GTK_LABEL (self->record_words), correcting ? _("_Record the Correction") : _("_Record the Visit"));
+  gtk_label_set_label (GTK_LABEL (self->record_words),
+                       correcting ? _("_Record the Correction") : _("_Record the Visit"));
   gtk_widget_set_visible (self->give_up, correcting);
 }
 
@@ -197,7 +199,13 @@ sw_visit_form_correct (SwVisitForm *self, const SwVisit *visit)
   sw_visit_form_focus (self);
 }
 
-/* "by its day", "hour 8", "day 1" ... */
+static char *
+name_of (const SwVisitSlot *slot)
+{
+  return slot->number == 0 ? g_strdup (_("the first contact")) : g_strdup_printf (_("day %d"), (int) slot->number);
+}
+
+/* "the day it is", "the first contact", "day 1" ... */
 static void
 offer_visit_days (SwVisitForm *self)
 {
@@ -212,7 +220,7 @@ offer_visit_days (SwVisitForm *self)
   for (guint i = 0; i < slots->len; i++)
     {
       const SwVisitSlot *slot = &g_array_index (slots, SwVisitSlot, i);
-      g_autofree char *name = slot->number == 0 ? g_strdup (_("the first contact")) : g_strdup_printf (_("day %d"), (int) slot->number);
+      g_autofree char *name = name_of (slot);
 
       gtk_string_list_append (names, name);
       g_array_append_val (self->numbers, slot->number);
@@ -310,14 +318,8 @@ record_cb (GtkButton *button, SwVisitForm *self)
   gint64 until, visit;
   SwMoment when;
 
-  if (!sw_when_take (self->day, self->time, &when) || !take_until (self, &until))
+  if (!sw_when_take (self->day, self->time, sw_page_context_now (context), &when) || !take_until (self, &until))
     return;
-  if (sw_moment_compare (when, sw_page_context_now (context)) > 0)
-    {
-      sw_quantity_entry_set_error (SW_QUANTITY_ENTRY (self->day), _("This has not come yet: only what has happened is recorded."));
-      gtk_widget_grab_focus (self->day);
-      return;
-    }
   request = sw_step_page_request (self->page, SW_ACT_RECORD_RECHECK);
   visit = sw_request_add (request, make_visit (self, when, until));
   if (self->correcting != 0)
@@ -340,7 +342,8 @@ give_up_cb (GtkButton *button, SwVisitForm *self)
 static gboolean
 is_touched (SwVisitForm *self)
 {
-  return sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->day)) || sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->time))
+  return sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->day))
+         || sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->time))
          || sw_quantity_entry_is_edited (SW_QUANTITY_ENTRY (self->until))
          || g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->note)), self->note_shown) != 0;
 }
@@ -389,8 +392,8 @@ static void
 sw_visit_form_class_init (SwVisitFormClass *class)
 {
   G_OBJECT_CLASS (class)->finalize = sw_visit_form_finalize;
-  signals[SHOWN_DAY] = g_signal_new ("shown-day", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                     G_TYPE_INT64);
+  signals[SHOWN_DAY] = g_signal_new ("shown-day", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                     G_TYPE_NONE, 1, G_TYPE_INT64);
 }
 
 static GtkWidget *
@@ -449,7 +452,8 @@ contact_form_new (SwVisitForm *self)
   self->pain = pain_new ();
   self->note = sw_text_field_new (28);
   sw_form_add (GTK_GRID (form), _("see_n"), self->mode);
-  sw_form_add (GTK_GRID (form), _("_when"), sw_when_new (_("Day of the visit"), _("Time of the visit"), &self->day, &self->time));
+  sw_form_add (GTK_GRID (form), _("_when"),
+               sw_when_new (_("Day of the visit"), _("Time of the visit"), &self->day, &self->time));
   sw_form_add (GTK_GRID (form), _("stands _for"), self->planned);
   sw_form_add (GTK_GRID (form), _("_pain"), self->pain);
   sw_form_add (GTK_GRID (form), _("_site kept"), cover_line_new (self));

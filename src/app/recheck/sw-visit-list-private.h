@@ -1,4 +1,4 @@
-/* sw-visit-list-private.h: the visits of a course so far, the newest first, with those that were corrected or taken back
+/* sw-visit-list-private.h: the visits of a course so far, the newest first, those corrected or taken back too
  *
  * Copyright (C) 2026 The Siteward developers
  * SPDX-License-Identifier: GPL-3.0-or-later

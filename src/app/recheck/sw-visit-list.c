@@ -23,14 +23,6 @@ add_part (GString *words, const char *part)
   g_string_append (words, part);
 }
 
-static const SwLook *
-look_on (const SwDossier *dossier, gint64 course, gint64 tumour, SwDay day)
-{
-  SwLook like = { .fact.kind = SW_FACT_LOOK, .fact.patient = dossier->patient, .course = course, .tumour = tumour, .day = day };
-
-  return sw_facts_current_like (&dossier->facts, &like);
-}
-
 static void
 add_readings (GString *words, const SwDossier *dossier, gint64 tumour, SwDay day)
 {
@@ -49,20 +41,19 @@ add_readings (GString *words, const SwDossier *dossier, gint64 tumour, SwDay day
 
 /* "Tumour A, left hock: open, 18.0 × 12.0 mm, 170 mm2; 12.1 × 8.0 × 5.0 mm" */
 static void
-add_site (GString *words, const SwDossier *dossier, const SwVisit *visit, gint64 tumour)
+add_site (GString *words, const SwPageContext *context, const SwVisit *visit, gint64 tumour)
 {
+  const SwDossier *dossier = context->dossier;
   const SwWound *wound = sw_visit_wound (&dossier->facts, visit, tumour);
-  const SwLook *look = look_on (dossier, visit->course, tumour, visit->day);
+  const SwLook *look = sw_visit_look (context, tumour, visit->day);
   g_autofree char *title = sw_words_tumour (dossier, tumour);
   g_autofree char *state = wound != NULL ? sw_wound_words (wound) : NULL;
   g_autoptr (GString) site = g_string_new (NULL);
 
-  if (state != NULL)
-    {
-      g_autofree char *part = wound->state == SW_WOUND_NONE_YET ? g_strdup (state) : g_strdup_printf (_("wound %s"), state);
-
-      add_part (site, part);
-    }
+  if (wound != NULL && wound->state != SW_WOUND_NONE_YET)
+    g_string_append_printf (site, _("wound %s"), state);
+  else if (wound != NULL)
+    add_part (site, state);
   if (look != NULL)
     add_part (site, sw_look_state_name ((SwLookState) look->state));
   if (visit->day > sw_course_day_zero (dossier, visit->course)) /* those of the treatment day are the baseline */
@@ -94,14 +85,14 @@ add_contact (GString *words, const SwVisit *visit)
 }
 
 static char *
-words_of (const SwDossier *dossier, const SwVisit *visit)
+words_of (const SwPageContext *context, const SwVisit *visit)
 {
-  g_autoptr (GArray) tumours = sw_dossier_course_tumours (dossier, visit->course);
+  g_autoptr (GArray) tumours = sw_dossier_course_tumours (context->dossier, visit->course);
   GString *words = g_string_new (NULL);
 
   add_contact (words, visit);
   for (guint i = 0; sw_fact_is_current (visit) && i < tumours->len; i++)
-    add_site (words, dossier, visit, g_array_index (tumours, gint64, i));
+    add_site (words, context, visit, g_array_index (tumours, gint64, i));
   return g_string_free (words, FALSE);
 }
 
@@ -154,7 +145,7 @@ add_row (GtkListBox *list, SwStepPage *page, const SwVisit *visit, SwVisitAct co
   SwCase c = sw_page_context_case (context);
   g_autofree char *day = sw_words_day (&c, visit->day), *time = sw_time_format ((int) visit->minute);
   g_autofree char *when = g_strdup_printf ("%s %s", day, time);
-  g_autofree char *words = words_of (context->dossier, visit), *who = who_of (context, visit);
+  g_autofree char *words = words_of (context, visit), *who = who_of (context, visit);
   GtkWidget *tools = NULL;
 
   if (sw_fact_is_current (visit))

@@ -53,7 +53,8 @@ opened_cb (GtkWidget *owner, const SwReply *reply, gpointer data)
 static void
 show_not_adopted (SwNextStep *self, const SwDocument *document)
 {
-  g_autofree char *sentence = g_strdup_printf (_("%s is not adopted any more, so no course can be opened with it."), document->doc_id);
+  g_autofree char *sentence
+    = g_strdup_printf (_("%s is not adopted any more, so no course can be opened with it."), document->doc_id);
 
   sw_finding_view_set_sentence (self->answer, SW_STOP, sentence, _("A vet adopts it on the practice page."));
 }
@@ -67,16 +68,16 @@ again_cb (GtkButton *button, SwNextStep *self)
   const SwCourseDetails *details = sw_case_details (&c);
   const SwDocument *used = sw_facts_by_id (&c.practice->facts, SW_FACT_DOCUMENT, details->document);
   const SwDocument *adopted = sw_practice_adopted (c.practice, SW_DOCUMENT_PROTOCOL, used->doc_id);
+  SwRequest *request;
 
   if (adopted == NULL)
     {
       show_not_adopted (self, used);
       return;
     }
-  sw_step_page_perform (self->page,
-                        sw_request_open_course (context->person, context->patient, adopted->fact.id,
-                                                (const gint64 *) (gpointer) self->again->data, self->again->len, c.course, NULL),
-                        self->answer, opened_cb, NULL);
+  request = sw_request_open_course (context->person, context->patient, adopted->fact.id,
+                                    (const gint64 *) (gpointer) self->again->data, self->again->len, c.course, NULL);
+  sw_perform (GTK_WIDGET (self), context->record, request, self->answer, opened_cb, NULL);
 }
 
 static void
@@ -117,7 +118,7 @@ static void
 add_again (SwNextStep *self, const Open *open)
 {
   g_autofree char *date = sw_day_format (open->from);
-  g_autofree char *words = open->from == SW_NO_DAY ? g_strdup (_("Inject _Again: Open a Course That Follows"))
+  g_autofree char *words = open->from == SW_NO_DAY ? g_strdup (_("Treat _Again: Open a Course That Follows"))
                                                    : g_strdup_printf (_("Inject _Again from %s"), date);
 
   add_act (self, words, G_CALLBACK (again_cb));
@@ -149,16 +150,26 @@ add_acts (SwNextStep *self, const SwCase *c, const Open *open)
 
 /* --- words --- */
 
+static gboolean
+is_referral (SwFindingCode code)
+{
+  return code == SW_FINDING_NEXT_STAGE || code == SW_FINDING_NEXT_REFER || code == SW_FINDING_NEXT_RECURRENCE;
+}
+
+static gboolean
+is_injection (SwFindingCode code)
+{
+  return code == SW_FINDING_NEXT_SECOND || code == SW_FINDING_NEXT_THIRD;
+}
+
 static void
 note_what_is_open (SwNextStep *self, gint64 tumour, const SwFinding *next, Open *open)
 {
   const SwArg *when = sw_finding_arg (next, "when");
 
-  if (next->code == SW_FINDING_NEXT_STAGE || next->code == SW_FINDING_NEXT_REFER || next->code == SW_FINDING_NEXT_RECURRENCE)
-    open->stage = TRUE;
-  else if (next->code != SW_FINDING_NEXT_SECOND && next->code != SW_FINDING_NEXT_THIRD)
-    open->look = TRUE;
-  if (next->code != SW_FINDING_NEXT_SECOND && next->code != SW_FINDING_NEXT_THIRD && next->code != SW_FINDING_NEXT_RECURRENCE)
+  open->stage = open->stage || is_referral (next->code);
+  open->look = open->look || (!is_referral (next->code) && !is_injection (next->code));
+  if (!is_injection (next->code) && next->code != SW_FINDING_NEXT_RECURRENCE)
     return;
   g_array_append_val (self->again, tumour);
   if (when != NULL && when->type == SW_ARG_DAY)

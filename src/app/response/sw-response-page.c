@@ -60,7 +60,8 @@ case_of (SwResponsePage *self)
 static const SwOverall *
 recorded (SwResponsePage *self, const SwCase *c)
 {
-  SwOverall like = { .fact.kind = SW_FACT_OVERALL, .fact.patient = c->dossier->patient, .course = c->course, .day = self->day };
+  SwOverall like = { .fact.kind = SW_FACT_OVERALL, .fact.patient = c->dossier->patient, .course = c->course,
+                     .day = self->day };
 
   return sw_facts_current_like (&c->dossier->facts, &like);
 }
@@ -93,7 +94,8 @@ offer_dog (SwResponsePage *self, const SwCase *c, const SwOverall *before)
   gboolean known = sw_response_new_tumour (c, self->day);
 
   sw_choice_set (self->non_targets, FALSE, before != NULL ? (int) before->non_targets : SW_NON_TARGETS_NONE);
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->new_tumour), known || (before != NULL && before->new_tumour != 0));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->new_tumour),
+                               known || (before != NULL && before->new_tumour != 0));
   gtk_widget_set_sensitive (self->new_tumour, !known);
 }
 
@@ -343,6 +345,7 @@ sw_response_page_init (SwResponsePage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   self->day = SW_NO_DAY;
   self->offered = g_array_new (FALSE, FALSE, sizeof (SwDay));
+  sw_name_drop_down (GTK_WIDGET (self->days), _("Day of the response"));
   add_form (self);
   record = sw_primary_button_new (_("_Record the Score"));
   self->record_words = gtk_button_get_child (GTK_BUTTON (record));

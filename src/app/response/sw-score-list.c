@@ -19,7 +19,9 @@
 static char *
 longest (gint64 sum, gint64 count)
 {
-  return sum == SW_UNKNOWN ? g_strdup (_("not evaluable")) : sw_family_format (SW_FAMILY_LONGEST, sw_ratio (sum, count));
+  if (sum == SW_UNKNOWN)
+    return g_strdup (_("not evaluable"));
+  return sw_family_format (SW_FAMILY_LONGEST, sw_ratio (sum, count));
 }
 
 /* "Tumour A, left hock: PR, 21.20 mm at baseline, now 12.10 mm, counts as day 28" */
@@ -31,7 +33,8 @@ words_of_score (const SwCase *c, const SwScore *score)
   g_autofree char *now = longest (score->now_sum, score->now_count);
   GString *words = g_string_new (NULL);
 
-  g_string_printf (words, _("%s: %s, baseline %s, then %s"), tumour, sw_category_code ((SwCategory) score->category), baseline, now);
+  g_string_printf (words, _("%s: %s, baseline %s, then %s"), tumour, sw_category_code ((SwCategory) score->category),
+                   baseline, now);
   if (score->counts_as_day_28)
     g_string_append (words, _(", counts as day 28"));
   if (score->wound_open)
@@ -62,7 +65,8 @@ label_new (const char *text, int width_chars, const char *css)
 }
 
 static void
-add_row (GtkListBox *list, const SwPageContext *context, const SwFact *fact, SwDay day, const char *words, const char *note)
+add_row (GtkListBox *list, const SwPageContext *context, const SwFact *fact, SwDay day, const char *words,
+         const char *note)
 {
   SwCase c = sw_page_context_case (context);
   g_autofree char *when = sw_words_day (&c, day), *who = sw_words_recorded (context, fact);
@@ -117,9 +121,11 @@ sw_score_list_fill (GtkListBox *list, const SwPageContext *context)
 GtkWidget *
 sw_score_list_find (GtkListBox *list, SwFactKind kind, gint64 id)
 {
-  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (list)); row != NULL; row = gtk_widget_get_next_sibling (row))
+  GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (list));
+
+  for (; row != NULL; row = gtk_widget_get_next_sibling (row))
     if (GPOINTER_TO_INT (g_object_get_data (G_OBJECT (row), FACT_KIND)) == (int) kind
         && *(gint64 *) g_object_get_data (G_OBJECT (row), FACT_ID) == id)
-      return row;
-  return NULL;
+      break;
+  return row;
 }
