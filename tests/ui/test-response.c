@@ -160,6 +160,8 @@ START_TEST (recurrence_after_complete_response)
   ck_assert_int_eq (back->distance, 800);
   after_step (after, "response");
   ck_assert (after_says (after, "(RECURRENCE)"));
+  ck_assert (after_says (after, "The tumour is back after a complete response")); /* though the newest score is CR */
+  ck_assert (!after_says (after, "No tumour is left"));
   ck_assert (after_says (after, "presumed"));
 
   after_step (after, "rechecks"); /* the sample is back: told again, it corrects */

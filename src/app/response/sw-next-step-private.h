@@ -14,7 +14,8 @@ G_DECLARE_FINAL_TYPE (SwNextStep, sw_next_step, SW, NEXT_STEP, GtkBox)
 
 GtkWidget *sw_next_step_new (void);
 
-/* After the newest scores of the course; while there is none, what a score of `day` would lead to, without acts. */
+/* After the newest scores of the course; while none is as late as `day`, what a score of that day would lead to, without
+ * acts. */
 void sw_next_step_show (SwNextStep *self, SwStepPage *page, SwDay day);
 
 G_END_DECLS

@@ -233,16 +233,16 @@ clear (SwNextStep *self)
   g_array_set_size (self->again, 0);
 }
 
-/* The next step of a tumour's newest score, or of the score that the day would have. */
+/* The next step of a tumour's newest score; of the score that the day would have, when nothing so late was scored. */
 static SwFinding *
 next_of (const SwCase *c, gint64 tumour, SwDay day, gboolean *scored)
 {
-  SwFinding *next = sw_course_next_step (c, tumour);
+  const SwScore *score = sw_course_last_score (c->dossier, c->course, tumour);
   g_autoptr (SwResponse) response = NULL;
 
-  *scored = next != NULL;
-  if (next != NULL)
-    return next;
+  *scored = score != NULL && score->day >= day;
+  if (*scored)
+    return sw_course_next_step (c, tumour);
   response = sw_response_of_tumour (c, tumour, day, NULL);
   return response != NULL ? g_steal_pointer (&response->next) : NULL;
 }

@@ -1,7 +1,7 @@
 /* sw-response-card-private.h: how one tumour answered on one day: figures, category, flags and the arithmetic
  *
  *   Tumour A, left hock                                        partial response (PR)
- *                       baseline     smallest     now
+ *                       baseline     smallest     newest
  *                       2026-05-14                2026-06-11
  *   longest diameter    21.20 mm     21.20 mm     12.10 mm     PR   counts
  *   ...

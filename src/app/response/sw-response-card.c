@@ -61,16 +61,16 @@ put_family (GtkWidget *table, int row, SwFamily family, const SwFamilyScore *sco
 }
 
 static GtkWidget *
-table_new (const SwResponse *response, SwDay baseline, SwDay now)
+table_new (const SwResponse *response, SwDay baseline, SwDay newest)
 {
   GtkWidget *table = gtk_grid_new ();
-  g_autofree char *from = sw_day_format (baseline), *to = sw_day_format (now);
+  g_autofree char *from = sw_day_format (baseline), *to = sw_day_format (newest);
 
   gtk_grid_set_column_spacing (GTK_GRID (table), 24);
   gtk_grid_set_row_spacing (GTK_GRID (table), 3);
   put (table, COLUMN_BASELINE, 0, _("baseline"), "quiet");
   put (table, COLUMN_SMALLEST, 0, _("smallest before"), "quiet");
-  put (table, COLUMN_NOW, 0, _("this visit"), "quiet");
+  put (table, COLUMN_NOW, 0, _("newest"), "quiet");
   put (table, COLUMN_BASELINE, 1, from, "figure");
   put (table, COLUMN_NOW, 1, to, "figure");
   for (int family = 0; family < SW_N_FAMILIES; family++)
@@ -135,7 +135,8 @@ sw_response_card_new (const SwPageContext *context, gint64 tumour, SwDay day)
 
   gtk_box_append (GTK_BOX (card), heading_new (title, response));
   if (response != NULL)
-    gtk_box_append (GTK_BOX (card), table_new (response, g_array_index (sizes, SwSize, 0).day, day));
+    gtk_box_append (GTK_BOX (card), table_new (response, g_array_index (sizes, SwSize, 0).day,
+                                               g_array_index (sizes, SwSize, sizes->len - 1).day));
   gtk_box_append (GTK_BOX (card), findings);
   if (response != NULL)
     {
