@@ -15,6 +15,7 @@
 /* In heights of a line of text. */
 #define LANE 1.30
 #define BAND 1.90
+#define NARROW_BAND 1.15 /* of several curves */
 #define AXIS 2.40
 #define GUTTER 8.8
 #define MARGIN 0.5
@@ -23,6 +24,8 @@
 #define LEAST_DAY 1.4
 #define SLACK 0.4
 #define BELOW 0.6
+#define VALUE_DIGITS 6
+#define MOST_WIDE_BANDS 2
 #define APART 2.0 /* radii */
 
 static void
@@ -37,16 +40,25 @@ curve_clear (SwPlacedCurve *curve)
   g_array_unref (curve->points);
 }
 
+/* Each curve has a band of its own: labels of two tumours never meet. More than two are narrower, so that pages keep
+ * their room. */
 static guint
 count_bands (const SwCourseLine *line)
 {
-  return (line->sizes->len > 0) + (line->wounds->len > 0);
+  return line->sizes->len + line->wounds->len;
+}
+
+static double
+band_height (const SwCourseLine *line)
+{
+  return count_bands (line) > MOST_WIDE_BANDS ? NARROW_BAND : BAND;
 }
 
 double
 sw_course_layout_height (const SwCourseLine *line, const SwCourseStyle *style)
 {
-  return ceil (style->line_height * (AXIS + LANE * line->lanes->len + BAND * count_bands (line) + MARGIN));
+  return ceil (style->line_height * (AXIS + LANE * line->lanes->len + band_height (line) * count_bands (line)
+                                     + MARGIN));
 }
 
 double
@@ -190,17 +202,12 @@ place_marks (SwCourseLayout *layout, const SwLineLane *lane, const SwCourseStyle
 }
 
 static gint64
-largest (const GPtrArray *curves)
+largest (const SwLineCurve *curve)
 {
   gint64 most = 1;
 
-  for (guint i = 0; i < curves->len; i++)
-    {
-      const GPtrArray *points = ((const SwLineCurve *) curves->pdata[i])->points;
-
-      for (guint j = 0; j < points->len; j++)
-        most = MAX (most, ((const SwLinePoint *) points->pdata[j])->value);
-    }
+  for (guint i = 0; i < curve->points->len; i++)
+    most = MAX (most, ((const SwLinePoint *) curve->points->pdata[i])->value);
   return most;
 }
 
@@ -210,45 +217,70 @@ format_value (gint64 value, gboolean wound)
   return wound || value == 0 ? g_strdup_printf ("%" G_GINT64_FORMAT, value) : sw_length_format (value);
 }
 
-/* A value stands right of its point or left of it, `below` it where the curve itself runs that way. */
-static void
-label_point (SwCourseLayout *layout, const SwPlacedCurve *curve, guint i, gboolean right, gboolean below,
-             const SwCourseStyle *style)
+static double
+left_of (const SwPlacedLabel *label)
 {
-  const SwPlacedPoint *at = &g_array_index (curve->points, SwPlacedPoint, i);
-  double gap = style->line_height * RADIUS;
-  SwPlacedLabel label = { SW_LABEL_VALUE, right ? at->x + gap : at->x - gap, at->y + (below ? style->line_height * BELOW
-                                                                                      : 0),
-                          right ? 0 : 1, style->digit_width * 6, FALSE, format_value (at->point->value, curve->wound) };
-
-  g_array_append_val (layout->labels, label);
+  return label->x - label->align * label->width;
 }
 
-/* The first value left of the curve's beginning, the last right of its end, on the other side where there is no room.
- * */
+/* Whether a value stands in the picture and clear of the others of its band. */
+static gboolean
+has_room (const SwCourseLayout *layout, const SwPlacedLabel *label, const SwCourseStyle *style)
+{
+  double left = left_of (label);
+
+  if (left < layout->gutter || left + label->width > layout->width)
+    return FALSE;
+  for (guint i = 0; i < layout->labels->len; i++)
+    {
+      const SwPlacedLabel *other = &g_array_index (layout->labels, SwPlacedLabel, i);
+
+      if (other->kind == SW_LABEL_VALUE && ABS (other->y - label->y) < style->line_height
+          && left < left_of (other) + other->width && left_of (other) < left + label->width)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* A value stands right of its point or left of it, and inside its band. */
+static gboolean
+try_label (SwCourseLayout *layout, const SwPlacedCurve *curve, guint i, gboolean right, const SwCourseStyle *style)
+{
+  const SwPlacedLane *band = &g_array_index (layout->lanes, SwPlacedLane, layout->lanes->len - 1);
+  const SwPlacedPoint *at = &g_array_index (curve->points, SwPlacedPoint, i);
+  double gap = style->line_height * RADIUS, half = style->line_height / 2;
+  double y = right && i + 1 < curve->points->len ? at->y + style->line_height * BELOW : at->y; /* beside the curve */
+  SwPlacedLabel label = { SW_LABEL_VALUE, right ? at->x + gap : at->x - gap,
+                          CLAMP (y, band->top + half, band->top + band->height - half), right ? 0 : 1,
+                          style->digit_width * VALUE_DIGITS, FALSE, NULL };
+
+  if (!has_room (layout, &label, style))
+    return FALSE;
+  label.text = format_value (at->point->value, curve->wound);
+  g_array_append_val (layout->labels, label);
+  return TRUE;
+}
+
+/* The last value right of the curve's end, the first left of its beginning, each on the other side where there is no
+ * room, and left out where there is none at all: the text of the line tells it. */
 static void
 label_curve (SwCourseLayout *layout, const SwPlacedCurve *curve, const SwCourseStyle *style)
 {
   guint last = curve->points->len - 1;
-  double width = style->digit_width * 6 + style->line_height * RADIUS;
-  double end = g_array_index (curve->points, SwPlacedPoint, last).x;
 
-  if (end + width <= layout->width || last == 0)
-    label_point (layout, curve, last, end + width <= layout->width, FALSE, style);
-  if (last > 0)
-    {
-      gboolean right = g_array_index (curve->points, SwPlacedPoint, 0).x - width < layout->gutter;
-
-      label_point (layout, curve, 0, right, right, style);
-    }
+  if (!try_label (layout, curve, last, TRUE, style))
+    try_label (layout, curve, last, FALSE, style);
+  if (last > 0 && !try_label (layout, curve, 0, FALSE, style))
+    try_label (layout, curve, 0, TRUE, style);
 }
 
 static void
-place_curve (SwCourseLayout *layout, const SwLineCurve *curve, gboolean wound, gint64 most, const SwCourseStyle *style)
+place_curve (SwCourseLayout *layout, const SwLineCurve *curve, gboolean wound, const SwCourseStyle *style)
 {
   const SwPlacedLane *band = &g_array_index (layout->lanes, SwPlacedLane, layout->lanes->len - 1);
   double margin = style->line_height * RADIUS;
   double reach = band->height - 2 * margin;
+  gint64 most = largest (curve);
   SwPlacedCurve placed = { curve, wound, g_array_new (FALSE, FALSE, sizeof (SwPlacedPoint)) };
 
   for (guint i = 0; i < curve->points->len; i++)
@@ -266,15 +298,16 @@ place_curve (SwCourseLayout *layout, const SwLineCurve *curve, gboolean wound, g
 }
 
 static void
-place_band (SwCourseLayout *layout, const GPtrArray *curves, gboolean wound, const SwCourseStyle *style)
+place_bands (SwCourseLayout *layout, const GPtrArray *curves, gboolean wound, double height,
+             const SwCourseStyle *style)
 {
-  gint64 most = largest (curves);
-
-  if (curves->len == 0)
-    return;
-  add_lane (layout, ((const SwLineCurve *) curves->pdata[0])->title, BAND * style->line_height, style);
   for (guint i = 0; i < curves->len; i++)
-    place_curve (layout, curves->pdata[i], wound, most, style);
+    {
+      const SwLineCurve *curve = curves->pdata[i];
+
+      add_lane (layout, curve->title, height, style);
+      place_curve (layout, curve, wound, style);
+    }
 }
 
 SwCourseLayout *
@@ -296,8 +329,8 @@ sw_course_layout_new (const SwCourseLine *line, SwCourseZoom zoom, double width,
   sw_axis_labels_place (layout, line, style);
   for (guint i = 0; i < line->lanes->len; i++)
     place_marks (layout, line->lanes->pdata[i], style);
-  place_band (layout, line->sizes, FALSE, style);
-  place_band (layout, line->wounds, TRUE, style);
+  place_bands (layout, line->sizes, FALSE, band_height (line) * style->line_height, style);
+  place_bands (layout, line->wounds, TRUE, band_height (line) * style->line_height, style);
   layout->height = sw_course_layout_height (line, style);
   layout->now_x = is_shown (layout, line->now.day) ? sw_axis_x (layout->axis, line->now.day, line->now.minute) : -1;
 

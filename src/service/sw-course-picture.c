@@ -293,6 +293,22 @@ add_sizes (SwCourseLine *line, const SwCase *c, const SwTumourDetails *tumour, c
   g_ptr_array_sort (curve->points, by_day);
 }
 
+/* A tumour that is neither treated nor measured has nothing to show. */
+static gboolean
+has_size (const SwCase *c, gint64 tumour)
+{
+  const SwReading *reading;
+  const SwCourseTumour *treated;
+
+  for (guint i = 0; (treated = sw_facts_next (&c->dossier->facts, SW_FACT_COURSE_TUMOUR, &i)) != NULL;)
+    if (treated->tumour == tumour)
+      return TRUE;
+  for (guint i = 0; (reading = sw_facts_next (&c->dossier->facts, SW_FACT_READING, &i)) != NULL;)
+    if (reading->tumour == tumour)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 add_wound (SwLineCurve *curve, const SwWound *wound)
 {
@@ -358,7 +374,8 @@ add_curves (SwCourseLine *line, const SwCase *c)
     {
       g_autofree char *letter = sw_tumour_letter (tumour->letter);
 
-      add_sizes (line, c, tumour, letter);
+      if (has_size (c, tumour->tumour))
+        add_sizes (line, c, tumour, letter);
       add_wounds (line, c, tumour, letter);
     }
 }

@@ -103,7 +103,7 @@ walk_weigh (Walk *walk, const char *weight)
 void
 walk_add_tumour (Walk *walk)
 {
-  walk_press (walk, "+ tumour");
+  walk_press (walk, "Add Tumour…");
   walk_choose (walk, "side", "left");
   walk_choose (walk, "region", "hock");
   walk_choose (walk, "layer", "cutaneous");

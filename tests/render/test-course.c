@@ -61,8 +61,28 @@ make_line (int last_visit)
   return line;
 }
 
+/* The box that a label may fill when it is drawn. */
+typedef struct
+{
+  double left, right, top, bottom;
+} Box;
+
+static Box
+box_of (const SwPlacedLabel *label, const SwCourseStyle *style)
+{
+  double left = label->x - label->align * label->width;
+
+  return (Box){ left, left + label->width, label->y - style->line_height / 2, label->y + style->line_height / 2 };
+}
+
+static gboolean
+overlap (Box a, Box b)
+{
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
 static void
-check_labels (const SwCourseLayout *layout)
+check_labels (const SwCourseLayout *layout, const SwCourseStyle *style)
 {
   guint axis_labels = 0;
 
@@ -71,17 +91,27 @@ check_labels (const SwCourseLayout *layout)
       const SwPlacedLabel *a = &g_array_index (layout->labels, SwPlacedLabel, i);
 
       axis_labels += a->kind == SW_LABEL_DAY || a->kind == SW_LABEL_DATE;
+      ck_assert_double_ge (box_of (a, style).left, 0);
+      ck_assert_double_le (box_of (a, style).right, layout->width);
       for (guint j = i + 1; j < layout->labels->len; j++)
         {
           const SwPlacedLabel *b = &g_array_index (layout->labels, SwPlacedLabel, j);
-          double left_a = a->x - a->align * a->width, left_b = b->x - b->align * b->width;
 
-          if (fabs (a->y - b->y) < 1)
-            ck_assert_msg (left_a + a->width <= left_b || left_b + b->width <= left_a, "%s overlaps %s", a->text,
-                           b->text);
+          ck_assert_msg (!overlap (box_of (a, style), box_of (b, style)), "%s overlaps %s", a->text, b->text);
         }
     }
   ck_assert_uint_gt (axis_labels, 0);
+}
+
+/* A later moment never lies left of an earlier one, and each day has an x of its own. */
+static void
+check_axis (const SwAxis *axis)
+{
+  for (SwDay day = axis->first; day < axis->last; day++)
+    {
+      ck_assert_double_lt (sw_axis_x (axis, day, 0), sw_axis_x (axis, day + 1, 0));
+      ck_assert_double_le (sw_axis_x (axis, day, SW_MINUTES_PER_DAY - 1), sw_axis_x (axis, day + 1, 0));
+    }
 }
 
 static void
@@ -90,7 +120,8 @@ check_layout (const SwCourseLine *line, SwCourseZoom zoom, double width)
   g_autoptr (SwCourseStyle) style = make_style ();
   g_autoptr (SwCourseLayout) layout = sw_course_layout_new (line, zoom, width, style);
 
-  check_labels (layout);
+  check_labels (layout, style);
+  check_axis (layout->axis);
   for (guint i = 0; i < layout->marks->len; i++)
     {
       const SwPlacedMark *mark = &g_array_index (layout->marks, SwPlacedMark, i);
@@ -204,6 +235,67 @@ START_TEST (curves_lie_in_their_bands)
 }
 END_TEST
 
+static SwLineCurve *
+add_tumour (SwCourseLine *line, int number, gboolean wound)
+{
+  g_autofree char *title = g_strdup_printf ("%c, longest, mm", 'A' + number);
+
+  return (wound ? sw_course_line_add_wound : sw_course_line_add_size) (line, number + 1, title);
+}
+
+/* Courses of 1, 10 and 400 days, with no reading, one, two on one day, and as many as a course may have; of one tumour
+ * and of five that lie close to one another. */
+START_TEST (values_never_meet)
+{
+  static const int lengths[] = { 0, 9, 399 };
+  static const int tumours[] = { 1, 2, 5 };
+  static const int readings[] = { 0, 1, 2, 6 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (lengths) * G_N_ELEMENTS (tumours) * G_N_ELEMENTS (readings); i++)
+    {
+      g_autoptr (SwCourseLine) line = make_line (lengths[i % 3]);
+
+      for (int tumour = 0; tumour < tumours[i / 3 % 3]; tumour++)
+        {
+          SwLineCurve *size = add_tumour (line, tumour, FALSE), *wound = add_tumour (line, tumour, TRUE);
+
+          for (int reading = 0; reading < readings[i / 9]; reading++)
+            {
+              int day = DAY_ZERO + (readings[i / 9] > 2 ? reading * lengths[i % 3] / 5 : -2); /* at the gutter */
+
+              sw_line_curve_add (size, day, 600 + 20 * reading, 1700 + tumour - 30 * reading, "size");
+              sw_line_curve_add (wound, day, 600 + 20 * reading, 500 + tumour - 30 * reading, "wound");
+            }
+        }
+      check_layout (line, SW_COURSE_WHOLE, WIDTH);
+      check_layout (line, SW_COURSE_TEN_DAYS, 500);
+    }
+}
+END_TEST
+
+/* Two tumours of nearly one size: both ends are told, each in its own band. */
+START_TEST (each_tumour_has_its_band)
+{
+  g_autoptr (SwCourseLine) line = make_line (84);
+  g_autoptr (SwCourseStyle) style = make_style ();
+  g_autoptr (SwCourseLayout) layout = NULL;
+  guint values = 0;
+
+  for (int tumour = 0; tumour < 2; tumour++)
+    {
+      SwLineCurve *size = add_tumour (line, tumour, FALSE);
+
+      sw_line_curve_add (size, DAY_ZERO - 12, 600, 1720 - tumour, "before");
+      sw_line_curve_add (size, DAY_ZERO, 600, 1730 - tumour, "today");
+    }
+  layout = sw_course_layout_new (line, SW_COURSE_WHOLE, WIDTH, style);
+  for (guint i = 0; i < layout->labels->len; i++)
+    values += g_array_index (layout->labels, SwPlacedLabel, i).kind == SW_LABEL_VALUE;
+  ck_assert_uint_eq (values, 4);
+  ck_assert_uint_eq (layout->lanes->len, line->lanes->len + 2);
+}
+END_TEST
+
 START_TEST (a_replacement_stands_beside_its_dose)
 {
   g_autoptr (SwCourseLine) line = sw_course_line_new ();
@@ -314,6 +406,8 @@ main (void)
   tcase_add_test (tcase, ten_days_leave_the_rest_out);
   tcase_add_test (tcase, days_that_matter_are_labelled);
   tcase_add_test (tcase, curves_lie_in_their_bands);
+  tcase_add_test (tcase, values_never_meet);
+  tcase_add_test (tcase, each_tumour_has_its_band);
   tcase_add_test (tcase, a_replacement_stands_beside_its_dose);
   tcase_add_test (tcase, each_state_has_its_own_shape);
   tcase_add_test (tcase, draws_on_any_surface);

@@ -4,8 +4,8 @@
  *   --------+------------------------------------------------
  *   lane    | marks
  *   ...     |
- *   size    | curves, largest value at the top of the band
- *   wound   | curves, if there is any
+ *   size    | a band for each curve, its largest value at the top
+ *   wound   | the same, if there is any
  *
  * A layout borrows the line it was made of: keep the line as long as the layout. Pure: no font is asked, no clock, no
  * display.
@@ -86,7 +86,7 @@ typedef struct
   GArray *lanes;  /* SwPlacedLane: those of the line, then the bands of size and wound */
   GArray *marks;  /* SwPlacedMark, in lane order, then by time */
   GArray *curves; /* SwPlacedCurve */
-  GArray *labels; /* SwPlacedLabel; those of the axis never overlap */
+  GArray *labels; /* SwPlacedLabel; no two overlap */
   double now_x;   /* today's line; below 0 where now lies outside */
 } SwCourseLayout;
 

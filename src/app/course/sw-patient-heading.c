@@ -14,6 +14,7 @@
 #include <glib/gi18n-lib.h>
 
 #define DISEASES "Diseases" /* heading of the questions whose "yes" is a warning on every page */
+#define CHIP_LEAST 4        /* characters: the letter and that there is more */
 
 struct _SwPatientHeading
 {
@@ -127,6 +128,19 @@ format_warnings (const SwDossier *dossier, SwDay today)
   return g_string_free (text, FALSE);
 }
 
+/* Shorter when there are many, never shorter than its letter; the whole is its name and its tip. */
+static void
+shorten (GtkWidget *chip, const char *words, const char *description)
+{
+  GtkWidget *label = gtk_button_get_child (GTK_BUTTON (chip));
+  g_autofree char *tip = description != NULL ? g_strdup_printf ("%s\n%s", words, description) : g_strdup (words);
+
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), CHIP_LEAST);
+  gtk_widget_set_tooltip_text (chip, tip);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (chip), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+}
+
 /* "A left hock, cutaneous": a button that opens the tumour. */
 static GtkWidget *
 chip_new (const SwTumourDetails *tumour, gboolean treated)
@@ -140,7 +154,7 @@ chip_new (const SwTumourDetails *tumour, gboolean treated)
   gtk_widget_add_css_class (chip, "chip");
   if (treated)
     gtk_widget_add_css_class (chip, "treated");
-  gtk_widget_set_tooltip_text (chip, tumour->description);
+  shorten (chip, words, tumour->description);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (chip), "x", tumour->fact.id);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (chip), "patient.correct-tumour");
 
