@@ -247,6 +247,8 @@ sw_outcome_figure_text (const SwOutcomeFigure *figure)
     case SW_FIGURE_SHARE:
       return share_text (figure);
     case SW_FIGURE_CHANCE:
+      if (isnan (figure->value))
+        return g_strdup (_("nobody was followed so long"));
       return measured_text (figure, percent, " %");
     case SW_FIGURE_NUMBER:
       return number_text (figure);

@@ -8,6 +8,7 @@
 #include "sw-csv.h"
 
 #include <math.h>
+#include <string.h>
 
 static void
 write_names (SwCsvWriter *writer, const char *const *names)
@@ -190,4 +191,26 @@ sw_outcomes_rows_csv (const SwOutcomes *outcomes)
   for (guint i = 0; i < outcomes->rows->len; i++)
     write_row (writer, &g_array_index (outcomes->rows, SwTreated, i));
   return sw_csv_writer_steal (writer, NULL);
+}
+
+/* --- files --- */
+
+/* PATH with a word before its ending: figures.csv, figures-curves.csv. */
+static char *
+beside (const char *path, const char *word)
+{
+  gsize length = strlen (path) - (g_str_has_suffix (path, ".csv") ? strlen (".csv") : 0);
+
+  return g_strdup_printf ("%.*s-%s.csv", (int) length, path, word);
+}
+
+gboolean
+sw_outcomes_write_tables (const SwOutcomes *outcomes, const char *path, GError **error)
+{
+  g_autofree char *figures = sw_outcomes_figures_csv (outcomes), *curves = sw_outcomes_curves_csv (outcomes);
+  g_autofree char *rows = sw_outcomes_rows_csv (outcomes);
+  g_autofree char *curves_path = beside (path, "curves"), *rows_path = beside (path, "tumours");
+
+  return g_file_set_contents (path, figures, -1, error) && g_file_set_contents (curves_path, curves, -1, error)
+         && g_file_set_contents (rows_path, rows, -1, error);
 }

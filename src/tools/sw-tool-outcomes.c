@@ -276,29 +276,6 @@ print_text (const SwOutcomes *outcomes)
     puts (outcomes->cautions->pdata[i]);
 }
 
-/* --- tables --- */
-
-/* OUT with a word before its ending: figures.csv, figures-curves.csv. */
-static char *
-beside (const char *path, const char *word)
-{
-  g_autofree char *stem = g_str_has_suffix (path, ".csv") ? g_strndup (path, strlen (path) - strlen (".csv")) : g_strdup (path);
-
-  return g_strdup_printf ("%s-%s.csv", stem, word);
-}
-
-static gboolean
-write_tables (SwTool *tool, const SwOutcomes *outcomes, const char *path, GError **error)
-{
-  g_autofree char *figures = sw_outcomes_figures_csv (outcomes), *curves = sw_outcomes_curves_csv (outcomes);
-  g_autofree char *rows = sw_outcomes_rows_csv (outcomes);
-  g_autofree char *curves_path = beside (path, "curves"), *rows_path = beside (path, "tumours");
-
-  tool->field = "csv";
-  return g_file_set_contents (path, figures, -1, error) && g_file_set_contents (curves_path, curves, -1, error)
-         && g_file_set_contents (rows_path, rows, -1, error);
-}
-
 /* --- the command --- */
 
 /* --at is for records made for practice only, as everywhere. */
@@ -356,7 +333,10 @@ outcomes (SwTool *tool, const Options *options, GError **error)
       return FALSE;
     }
   found = load_and_compute (tool, tool->rest[0], options, query, error);
-  if (found == NULL || (options->csv != NULL && !write_tables (tool, found, options->csv, error)))
+  if (found == NULL)
+    return FALSE;
+  tool->field = "csv";
+  if (options->csv != NULL && !sw_outcomes_write_tables (found, options->csv, error))
     return FALSE;
   tool->field = "pdf";
   if (options->pdf != NULL && !sw_outcome_paper_write (found, options->pdf, error))

@@ -11,6 +11,7 @@
  */
 #include "ui-fixture.h"
 
+#include "sw-outcomes-view.h"
 #include "sw-patient-page.h"
 #include "sw-practice-view.h"
 #include "sw-workup-page.h"
@@ -29,17 +30,34 @@ option (int argc, char **argv, const char *name)
   return NULL;
 }
 
-/* The first part of the step page that scrolls. */
+/* What scrolls: the outcomes where they are shown, else the step page. */
+static GtkWidget *
+scrolling_page (SwWindow *window)
+{
+  GtkWidget *outcomes = ui_find_type (GTK_WIDGET (window), SW_TYPE_OUTCOMES_VIEW);
+  GtkWidget *page = sw_window_get_patient_page (window);
+  GObject *stack = gtk_widget_get_mapped (outcomes)
+                     ? gtk_widget_get_template_child (outcomes, SW_TYPE_OUTCOMES_VIEW, "stack")
+                     : gtk_widget_get_template_child (page, SW_TYPE_PATIENT_PAGE, "steps");
+
+  return gtk_stack_get_visible_child (GTK_STACK (stack));
+}
+
+/* The first part of the page that scrolls. */
 static void
 scroll (SwWindow *window, double percent)
 {
-  SwPatientPage *page = SW_PATIENT_PAGE (sw_window_get_patient_page (window));
-  GtkWidget *steps = GTK_WIDGET (gtk_widget_get_template_child (GTK_WIDGET (page), SW_TYPE_PATIENT_PAGE, "steps"));
-  GtkWidget *scrolled = ui_find_type (gtk_stack_get_visible_child (GTK_STACK (steps)), GTK_TYPE_SCROLLED_WINDOW);
+  GtkWidget *scrolled = ui_find_type (scrolling_page (window), GTK_TYPE_SCROLLED_WINDOW);
   GtkAdjustment *at = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
 
   gtk_adjustment_set_value (at, (gtk_adjustment_get_upper (at) - gtk_adjustment_get_page_size (at)) * percent / 100);
   ui_settle ();
+}
+
+static gboolean
+has_outcomes (gpointer view)
+{
+  return sw_outcomes_view_get_outcomes (view) != NULL;
 }
 
 static void
@@ -59,6 +77,8 @@ arrange (SwWindow *window, int argc, char **argv)
     sw_workup_page_show_section (SW_WORKUP_PAGE (ui_find_type (GTK_WIDGET (window), SW_TYPE_WORKUP_PAGE)), part);
   if (page != NULL)
     gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", page);
+  if (g_strcmp0 (page, "outcomes") == 0)
+    ui_wait (has_outcomes, ui_find_type (GTK_WIDGET (window), SW_TYPE_OUTCOMES_VIEW), "the outcomes");
   if (section != NULL)
     sw_practice_view_show_section (SW_PRACTICE_VIEW (sw_window_get_practice_view (window)), section);
   for (int i = 0; i < 5; i++)

@@ -15,6 +15,7 @@ G_BEGIN_DECLS
 typedef void (*SwAnswered) (gboolean yes, gpointer data);
 typedef void (*SwReasoned) (const char *reason, gpointer data); /* NULL: given up */
 typedef void (*SwFolderChosen) (GFile *folder, gpointer data);  /* NULL: given up */
+typedef SwFolderChosen SwFileChosen;
 
 /* A question with one act and [Cancel]. `data` must outlive the dialog: pass a widget of its parent window. */
 void sw_dialog_ask (GtkWidget *parent, const char *heading, const char *body, const char *act, SwAnswered answered,
@@ -23,6 +24,8 @@ void sw_dialog_ask (GtkWidget *parent, const char *heading, const char *body, co
 void sw_dialog_reason (GtkWidget *parent, const char *heading, const char *body, const char *act, SwReasoned reasoned,
                        gpointer data);
 void sw_dialog_folder (GtkWidget *parent, const char *heading, const char *act, SwFolderChosen chosen, gpointer data);
+/* Where to save a file; an existing one is asked about. */
+void sw_dialog_save (GtkWidget *parent, const char *heading, const char *name, SwFileChosen chosen, gpointer data);
 
 /* A window for a form: titled, modal, closed by Escape; the form's own buttons go into `buttons`. Guarded against a
  * caliper's burst. */

@@ -1,5 +1,5 @@
-/* sw-window.h: the one window: [Patients] [Practice], who is at the desk, the foot line, and the bar of page-wide
- * failures
+/* sw-window.h: the one window: [Patients] [Outcomes] [Practice], who is at the desk, the foot line, and the bar of
+ * page-wide failures
  *
  * Actions: win.page (s), win.person (s: id), win.trouble (s: sentence), win.new-patient, win.find.
  *

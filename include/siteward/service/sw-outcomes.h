@@ -104,6 +104,8 @@ SwOutcomes *sw_outcomes_compute (GArray *rows,
 char *sw_outcomes_figures_csv (const SwOutcomes *outcomes);
 char *sw_outcomes_curves_csv (const SwOutcomes *outcomes);
 char *sw_outcomes_rows_csv (const SwOutcomes *outcomes);
+/* All three into files: PATH for the figures, beside it PATH-curves.csv and PATH-tumours.csv. */
+gboolean sw_outcomes_write_tables (const SwOutcomes *outcomes, const char *path, GError **error);
 /* One chart's points. (transfer full) */
 char *sw_chart_csv (const SwChart *chart);
 

@@ -125,12 +125,9 @@ folder_response_cb (GtkNativeDialog *chooser, int response, Question *question)
   chosen (folder, data);
 }
 
-void
-sw_dialog_folder (GtkWidget *parent, const char *heading, const char *act, SwFolderChosen chosen, gpointer data)
+static void
+show_chooser (GtkFileChooserNative *chooser, SwFolderChosen chosen, gpointer data)
 {
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (heading, window_of (parent),
-                                                               GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER,
-                                                               act, _("_Cancel"));
   Question *question = g_new0 (Question, 1);
 
   question->callback = G_CALLBACK (chosen);
@@ -139,6 +136,24 @@ sw_dialog_folder (GtkWidget *parent, const char *heading, const char *act, SwFol
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   g_signal_connect (chooser, "response", G_CALLBACK (folder_response_cb), question);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+sw_dialog_folder (GtkWidget *parent, const char *heading, const char *act, SwFolderChosen chosen, gpointer data)
+{
+  show_chooser (gtk_file_chooser_native_new (heading, window_of (parent), GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, act,
+                                             _("_Cancel")),
+                chosen, data);
+}
+
+void
+sw_dialog_save (GtkWidget *parent, const char *heading, const char *name, SwFileChosen chosen, gpointer data)
+{
+  GtkFileChooserNative *chooser
+    = gtk_file_chooser_native_new (heading, window_of (parent), GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), _("_Cancel"));
+
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+  show_chooser (chooser, chosen, data);
 }
 
 static gboolean

@@ -8,6 +8,7 @@
 #include "sw-window.h"
 
 #include "sw-dialogs.h"
+#include "sw-outcomes-view.h"
 #include "sw-patient-dialog.h"
 #include "sw-patient-list-view.h"
 #include "sw-patient-page.h"
@@ -34,6 +35,7 @@ struct _SwWindow
   SwStartPage *start;
   SwPatientListView *list;
   SwPatientPage *patient;
+  SwOutcomesView *outcomes;
   SwPracticeView *practice;
   GtkLabel *foot;
 
@@ -135,6 +137,12 @@ sw_window_show_patient (SwWindow *self, gint64 patient)
 
 static void
 chosen_cb (SwPatientListView *list, gint64 patient, SwWindow *self)
+{
+  sw_window_show_patient (self, patient);
+}
+
+static void
+outcome_chosen_cb (SwOutcomesView *outcomes, gint64 patient, SwWindow *self)
 {
   sw_window_show_patient (self, patient);
 }
@@ -283,6 +291,7 @@ take_record (SwWindow *self, SwRecord *record)
   g_signal_connect_object (record, "practice-changed", G_CALLBACK (practice_changed_cb), self, 0);
   sw_patient_page_set_record (self->patient, record);
   sw_practice_view_set_record (self->practice, record);
+  sw_outcomes_view_set_record (self->outcomes, record);
   sw_patient_list_view_set_record (self->list, record);
   show_title (self);
   sit_down (self, first_person (sw_record_get_practice (record)));
@@ -414,6 +423,7 @@ sw_window_class_init (SwWindowClass *class)
   g_type_ensure (SW_TYPE_START_PAGE);
   g_type_ensure (SW_TYPE_PATIENT_LIST_VIEW);
   g_type_ensure (SW_TYPE_PATIENT_PAGE);
+  g_type_ensure (SW_TYPE_OUTCOMES_VIEW);
   g_type_ensure (SW_TYPE_PRACTICE_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-window.ui");
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pages_switch);
@@ -427,6 +437,7 @@ sw_window_class_init (SwWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwWindow, start);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, list);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, patient);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, outcomes);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, practice);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, foot);
   gtk_widget_class_bind_template_callback (widget_class, handled_cb);
@@ -448,6 +459,7 @@ sw_window_init (SwWindow *self)
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_signal_connect (self->start, "opened", G_CALLBACK (opened_cb), self);
   g_signal_connect (self->list, "chosen", G_CALLBACK (chosen_cb), self);
+  g_signal_connect (self->outcomes, "chosen", G_CALLBACK (outcome_chosen_cb), self);
   g_signal_connect (self->patient, "notify::foot", G_CALLBACK (foot_cb), self);
   sw_wedge_guard_attach (GTK_WIDGET (self), first_empty_cell, NULL);
 }
