@@ -96,8 +96,10 @@ draw_levels (const SwChartPen *pen)
         {
           double top = sw_chart_y (layout, line->hi);
 
-          cairo_set_source_rgba (pen->cr, pen->style->accent.red, pen->style->accent.green, pen->style->accent.blue, 0.12);
-          cairo_rectangle (pen->cr, layout->left, top, layout->right - layout->left, sw_chart_y (layout, line->lo) - top);
+          cairo_set_source_rgba (pen->cr, pen->style->accent.red, pen->style->accent.green, pen->style->accent.blue,
+                                 0.12);
+          cairo_rectangle (pen->cr, layout->left, top, layout->right - layout->left,
+                           sw_chart_y (layout, line->lo) - top);
           cairo_fill (pen->cr);
         }
       sw_paint_colour (pen->cr, &pen->style->accent);
@@ -175,7 +177,8 @@ words_layout (cairo_t *cr, const SwCourseStyle *style, const char *words, double
 }
 
 static void
-draw_page (cairo_t *cr, const SwChart *chart, const SwChartLayout *layout, const SwCourseStyle *style, PangoLayout *words)
+draw_page (cairo_t *cr, const SwChart *chart, const SwChartLayout *layout, const SwCourseStyle *style,
+           PangoLayout *words)
 {
   double line = style->line_height;
 
@@ -205,8 +208,8 @@ write_surface (cairo_surface_t *surface, const char *path, GError **error)
 static cairo_t *
 canvas (double width, double height)
 {
-  cairo_surface_t *surface
-      = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width * PNG_SCALE), (int) ceil (height * PNG_SCALE));
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width * PNG_SCALE),
+                                                         (int) ceil (height * PNG_SCALE));
   cairo_t *cr = cairo_create (surface);
 
   cairo_surface_destroy (surface);

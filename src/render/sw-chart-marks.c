@@ -65,9 +65,8 @@ label_bar (const SwChartPen *pen, guint row)
   const SwChartSeries *series = pen->chart->series->pdata[row];
   const SwChartPoint *point = point_at (series->points, 0);
   double y = sw_chart_row_y (pen->layout, row), gap = pen->style->digit_width;
-  g_autofree char *text = isfinite (point->y)
-                              ? g_strdup_printf (_("%.0f %% of %" PRId64), 100 * point->y, series->n)
-                              : g_strdup (_("none yet"));
+  g_autofree char *text = isfinite (point->y) ? g_strdup_printf (_("%.0f %% of %" PRId64), 100 * point->y, series->n)
+                                              : g_strdup (_("none yet"));
 
   sw_paint_text (pen->cr, pen->style, &pen->style->text, series->label, pen->layout->left - gap, y, 1,
                  pen->layout->left - gap);
@@ -90,8 +89,8 @@ sw_chart_draw_bars (const SwChartPen *pen)
 static void
 set_dash (cairo_t *cr, guint series)
 {
-  static const double dashes[][4] = { { 1, 0, 1, 0 }, { 6, 3, 6, 3 }, { 2, 3, 2, 3 }, { 8, 3, 2, 3 }, { 12, 4, 12, 4 },
-                                      { 4, 2, 1, 2 } };
+  static const double dashes[][4]
+      = { { 1, 0, 1, 0 }, { 6, 3, 6, 3 }, { 2, 3, 2, 3 }, { 8, 3, 2, 3 }, { 12, 4, 12, 4 }, { 4, 2, 1, 2 } };
 
   if (series % G_N_ELEMENTS (dashes) == 0)
     cairo_set_dash (cr, NULL, 0, 0);
@@ -295,7 +294,8 @@ void
 sw_chart_draw_columns (const SwChartPen *pen)
 {
   const SwChartSeries *series = pen->chart->series->pdata[0];
-  double zero = sw_chart_y (pen->layout, 0), room = (pen->layout->right - pen->layout->left) / MAX (series->points->len, 1);
+  double zero = sw_chart_y (pen->layout, 0),
+         room = (pen->layout->right - pen->layout->left) / MAX (series->points->len, 1);
   double width = MIN (room > 3 ? room * 0.8 : room, 3 * pen->style->line_height);
 
   set_faint (pen->cr, &pen->style->accent, 0.75);

@@ -24,7 +24,15 @@
 
 #define FONT "DejaVu Sans, Sans"
 
-typedef enum { TEXT_TITLE, TEXT_HEAD, TEXT_GROUP, TEXT_BODY, TEXT_QUIET, N_TEXTS } TextKind;
+typedef enum
+{
+  TEXT_TITLE,
+  TEXT_HEAD,
+  TEXT_GROUP,
+  TEXT_BODY,
+  TEXT_QUIET,
+  N_TEXTS
+} TextKind;
 
 static const struct
 {
@@ -54,7 +62,8 @@ draw_foot (Paper *paper)
   g_autofree char *number = g_strdup_printf (_("page %u"), paper->page);
   double y = PAGE_HEIGHT - MARGIN + FOOT / 2;
 
-  sw_paint_text (paper->cr, paper->style, &paper->style->quiet, paper->foot, MARGIN, y, 0, PAGE_WIDTH - 2 * MARGIN - 60);
+  sw_paint_text (paper->cr, paper->style, &paper->style->quiet, paper->foot, MARGIN, y, 0,
+                 PAGE_WIDTH - 2 * MARGIN - 60);
   sw_paint_text (paper->cr, paper->style, &paper->style->quiet, number, PAGE_WIDTH - MARGIN, y, 1, 60);
 }
 

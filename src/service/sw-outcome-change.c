@@ -16,7 +16,7 @@
 static int
 by_change (gconstpointer a, gconstpointer b)
 {
-  double x = *(const double *)a, y = *(const double *)b;
+  double x = *(const double *) a, y = *(const double *) b;
 
   return (x < y) - (x > y);
 }
@@ -35,7 +35,8 @@ quantile_middle (const GArray *sorted)
 static SwChart *
 waterfall (const GArray *sorted, const char *label)
 {
-  SwChart *chart = sw_chart_new (SW_CHART_COLUMNS, "change", _("Best change of the longest diameter, tumour by tumour"));
+  SwChart *chart
+      = sw_chart_new (SW_CHART_COLUMNS, "change", _("Best change of the longest diameter, tumour by tumour"));
   SwChartSeries *series = sw_chart_add_series (chart, label, sorted->len);
   guint step = sorted->len / MOST_COLUMNS + 1;
 
@@ -67,7 +68,7 @@ add_group (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomePa
   for (guint i = 0; i < part->rows->len; i++)
     {
       const SwTreated *row = sw_outcome_row (run, part->rows, i);
-      double change = row->best_den != SW_UNKNOWN ? (double)row->best_num / (double)row->best_den : NAN;
+      double change = row->best_den != SW_UNKNOWN ? (double) row->best_num / (double) row->best_den : NAN;
 
       sw_places_add (isfinite (change) ? with : without, g_array_index (part->rows, guint, i));
       if (isfinite (change))
@@ -87,7 +88,8 @@ sw_outcome_change (const SwOutcomeRun *run, GError **error)
 {
   SwOutcomeSection *section = sw_outcome_section_new (
       "change", _("Best change of size, per tumour"),
-      _("The smallest longest diameter at any score of a course against its baseline, the measurement of the treatment "
+      _("The smallest longest diameter at any score of a course against its baseline, the measurement of the "
+         "treatment "
          "day of the first course on this tumour. Gone is −100 %. Every injected tumour of a course is one column; a "
          "second injection is a column of its own."));
 

@@ -18,7 +18,7 @@
 static SwAnswerAt28
 answer_of_end (const SwOutcomeRun *run, const SwTreated *row)
 {
-  switch ((SwEnd)row->end)
+  switch ((SwEnd) row->end)
     {
     case SW_END_DIED:
     case SW_END_EUTHANISED:
@@ -139,13 +139,16 @@ static gboolean
 add_shares (const SwOutcomeRun *run, SwOutcomeGroup *group, const Tally *tally, GError **error)
 {
   gint64 x = tally->n[SW_ANSWER_COMPLETE], scored = n_scored (tally), all = n_all (tally);
-  SwOutcomeFigure *of_scored = sw_outcome_share_of (run, "of-scored", _("of those scored"), x, scored, tally->scored, error);
-  SwOutcomeFigure *of_all = of_scored ? sw_outcome_share_of (run, "of-all", _("of all, as if none of the unscored were complete"),
-                                                             x, all, tally->all, error)
-                                      : NULL;
-  SwOutcomeFigure *at_most = of_all ? sw_outcome_share_of (run, "at-most", _("of all, as if all of the unscored were complete"),
-                                                           x + all - scored, all, tally->all, error)
-                                    : NULL;
+  SwOutcomeFigure *of_scored
+      = sw_outcome_share_of (run, "of-scored", _("of those scored"), x, scored, tally->scored, error);
+  SwOutcomeFigure *of_all
+      = of_scored ? sw_outcome_share_of (run, "of-all", _("of all, as if none of the unscored were complete"), x, all,
+                                         tally->all, error)
+                  : NULL;
+  SwOutcomeFigure *at_most
+      = of_all ? sw_outcome_share_of (run, "at-most", _("of all, as if all of the unscored were complete"),
+                                      x + all - scored, all, tally->all, error)
+               : NULL;
 
   if (of_scored != NULL)
     sw_outcome_group_take (group, of_scored);
@@ -169,8 +172,8 @@ add_published (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutco
   if (run->query->published == SW_N_DEFINITIONS || own->n == 0)
     return TRUE;
   published = sw_definition (run->query->published);
-  exact_label = g_strdup_printf (_("against %d of %d (%s; %s), that share taken as known: exact binomial test"), (int)published->num,
-                                 (int)published->den, published->source, published->mark);
+  exact_label = g_strdup_printf (_("against %d of %d (%s; %s), that share taken as known: exact binomial test"),
+                                 (int) published->num, (int) published->den, published->source, published->mark);
   fisher_label = g_strdup_printf (_("the same, both counts taken as samples: Fisher's exact test"));
   exact = sw_outcome_figure_new (SW_FIGURE_P, "published-binomial", exact_label);
   fisher = sw_outcome_figure_new (SW_FIGURE_P, "published-fisher", fisher_label);
@@ -180,7 +183,7 @@ add_published (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutco
   exact->n = fisher->n = own->n;
   exact->rows = g_array_ref (own->rows);
   fisher->rows = g_array_ref (own->rows);
-  return sw_binomial_test (own->x, own->n, (double)published->num / (double)published->den, &exact->value, error)
+  return sw_binomial_test (own->x, own->n, (double) published->num / (double) published->den, &exact->value, error)
          && sw_fisher_exact_test (own->x, own->n, published->num, published->den, &fisher->value, error);
 }
 
@@ -214,7 +217,8 @@ add_bar (SwChart *chart, GString *words, const SwOutcomeGroup *group)
   const SwOutcomeFigure *figure = group->figures->pdata[0];
   g_autofree char *text = sw_outcome_figure_text (figure);
 
-  sw_chart_series_point (sw_chart_add_series (chart, group->label, figure->n), 0, figure->value, figure->lo, figure->hi);
+  sw_chart_series_point (sw_chart_add_series (chart, group->label, figure->n), 0, figure->value, figure->lo,
+                         figure->hi);
   g_string_append_printf (words, "%s%s: %s", words->len > 0 ? "; " : "", group->label, text);
 }
 
@@ -238,7 +242,7 @@ finish (SwOutcomeSection *section)
 {
   const SwOutcomeGroup *all = section->groups->pdata[0];
 
-  if (((const SwOutcomeFigure *)all->figures->pdata[0])->n > 0)
+  if (((const SwOutcomeFigure *) all->figures->pdata[0])->n > 0)
     add_bars (section);
   else
     section->empty = g_strdup (_("No treated tumour has been scored on days that count yet."));
@@ -374,8 +378,9 @@ sw_outcome_complete_two (const SwOutcomeRun *run, GError **error)
 static SwAnswerAt28
 join (SwAnswerAt28 one, SwAnswerAt28 other)
 {
-  static const SwAnswerAt28 first[] = { SW_ANSWER_DIED_OF_IT, SW_ANSWER_LESS, SW_ANSWER_NOT_DUE, SW_ANSWER_DIED,
-                                        SW_ANSWER_LOST, SW_ANSWER_NOT_SCORED, SW_ANSWER_NOT_EVALUABLE };
+  static const SwAnswerAt28 first[]
+      = { SW_ANSWER_DIED_OF_IT, SW_ANSWER_LESS,       SW_ANSWER_NOT_DUE,      SW_ANSWER_DIED,
+          SW_ANSWER_LOST,       SW_ANSWER_NOT_SCORED, SW_ANSWER_NOT_EVALUABLE };
 
   for (guint i = 0; i < G_N_ELEMENTS (first); i++)
     if (one == first[i] || other == first[i])

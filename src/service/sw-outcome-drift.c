@@ -25,7 +25,7 @@ static const SwDefinitionId pairs[SW_N_RATES][2] = {
 void
 sw_rates (SwRates rates, double *accepted, double *worse)
 {
-  g_return_if_fail ((guint)rates < SW_N_RATES);
+  g_return_if_fail ((guint) rates < SW_N_RATES);
   *accepted = sw_definition_double (pairs[rates][0]);
   *worse = sw_definition_double (pairs[rates][1]);
 }
@@ -34,14 +34,14 @@ static int
 by_time (gconstpointer a, gconstpointer b, gpointer data)
 {
   const SwOutcomeRun *run = data;
-  const SwTreated *x = &g_array_index (run->rows, SwTreated, *(const guint *)a);
-  const SwTreated *y = &g_array_index (run->rows, SwTreated, *(const guint *)b);
+  const SwTreated *x = &g_array_index (run->rows, SwTreated, *(const guint *) a);
+  const SwTreated *y = &g_array_index (run->rows, SwTreated, *(const guint *) b);
 
   if (x->day != y->day)
     return x->day < y->day ? -1 : 1;
   if (x->minute != y->minute)
     return x->minute < y->minute ? -1 : 1;
-  return *(const guint *)a < *(const guint *)b ? -1 : 1;
+  return *(const guint *) a < *(const guint *) b ? -1 : 1;
 }
 
 /* First injections that were scored, in order of time. */
@@ -57,41 +57,41 @@ collect (const SwOutcomeRun *run, const SwOutcomePart *part, GArray *places, GAr
       if (row->injection == 1)
         sw_places_add (scored ? places : without, g_array_index (part->rows, guint, i));
     }
-  g_array_sort_with_data (places, by_time, (gpointer)run);
+  g_array_sort_with_data (places, by_time, (gpointer) run);
 }
 
 static SwChart *
 sum_chart (const SwCusumPlan *plan, const SwCusum *cusum)
 {
   SwChart *chart = sw_chart_new (SW_CHART_LINE, "drift", _("Running sum of failures"));
-  SwChartSeries *series = sw_chart_add_series (chart, "", (gint64)cusum->n);
+  SwChartSeries *series = sw_chart_add_series (chart, "", (gint64) cusum->n);
   gsize step = cusum->n / MOST_POINTS + 1;
 
   chart->x_title = g_strdup (_("scored tumours, in order of treatment"));
   chart->y_title = g_strdup (_("sum: up for a failure, down for a success"));
-  chart->x_hi = (double)cusum->n;
+  chart->x_hi = (double) cusum->n;
   sw_chart_series_point (series, 0, 0, NAN, NAN);
   for (gsize i = 0; i < cusum->n; i++)
     {
       chart->y_lo = MIN (chart->y_lo, cusum->sums[i]);
       chart->y_hi = MAX (chart->y_hi, cusum->sums[i]);
       if (i % step == 0 || i + 1 == cusum->n)
-        sw_chart_series_point (series, (double)(i + 1), cusum->sums[i], NAN, NAN);
+        sw_chart_series_point (series, (double) (i + 1), cusum->sums[i], NAN, NAN);
     }
   sw_chart_add_line (chart, _("worse rate"), plan->h1, NAN, NAN);
   sw_chart_add_line (chart, _("accepted rate"), -plan->h0, NAN, NAN);
-  chart->words = g_strdup_printf (_("%" PRIu64 " scored tumours; the sum stands at %.2f; %s; %s"), (guint64)cusum->n,
-                                  cusum->n > 0 ? cusum->sums[cusum->n - 1] : 0.0,
-                                  cusum->first_worse >= 0 ? _("it has crossed the upper line") : _("it has not crossed the upper line"),
-                                  cusum->first_as_planned >= 0 ? _("it has reached the lower line")
-                                                               : _("it has not reached the lower line"));
+  chart->words = g_strdup_printf (
+      _("%" PRIu64 " scored tumours; the sum stands at %.2f; %s; %s"), (guint64) cusum->n,
+      cusum->n > 0 ? cusum->sums[cusum->n - 1] : 0.0,
+      cusum->first_worse >= 0 ? _("it has crossed the upper line") : _("it has not crossed the upper line"),
+      cusum->first_as_planned >= 0 ? _("it has reached the lower line") : _("it has not reached the lower line"));
   return chart;
 }
 
 static void
 take_crossing (SwOutcomeGroup *group, const char *code, const char *label, gssize index, const GArray *places)
 {
-  sw_outcome_group_take (group, sw_outcome_number (code, label, index < 0 ? NAN : (double)(index + 1), "", places));
+  sw_outcome_group_take (group, sw_outcome_number (code, label, index < 0 ? NAN : (double) (index + 1), "", places));
 }
 
 static gboolean
@@ -122,9 +122,10 @@ fill (const SwOutcomeRun *run, SwOutcomeSection *section, const SwCusumPlan *pla
       return TRUE;
     }
   sw_outcome_group_take (group, sw_outcome_number ("sum", _("the sum now"), cusum->sums[cusum->n - 1], "", places));
-  take_crossing (group, "worse-at", _("first crossed the upper line (worse rate) at tumour"), cusum->first_worse, places);
-  take_crossing (group, "accepted-at", _("first reached the lower line (accepted rate) at tumour"), cusum->first_as_planned,
+  take_crossing (group, "worse-at", _("first crossed the upper line (worse rate) at tumour"), cusum->first_worse,
                  places);
+  take_crossing (group, "accepted-at", _("first reached the lower line (accepted rate) at tumour"),
+                 cusum->first_as_planned, places);
   g_ptr_array_add (section->charts, sum_chart (plan, cusum));
   return TRUE;
 }
@@ -138,11 +139,14 @@ sw_outcome_drift (const SwOutcomeRun *run, GError **error)
   double accepted, worse;
 
   sw_rates (run->query->rates, &accepted, &worse);
-  if (!sw_cusum_plan (accepted, worse, sw_definition_double (SW_DEF_ALARM), sw_definition_double (SW_DEF_MISS), &plan, error))
+  if (!sw_cusum_plan (accepted, worse, sw_definition_double (SW_DEF_ALARM), sw_definition_double (SW_DEF_MISS), &plan,
+                      error))
     return NULL;
   definition = g_strdup_printf (
-      _("Scored first injections in order of treatment; less than complete at day 28 is a failure. A failure adds %.3f, a "
-         "success takes off %.3f. At the upper line the sum speaks for %.0f %% of failures, at the lower line for %.0f %% "
+      _("Scored first injections in order of treatment; less than complete at day 28 is a failure. A failure adds "
+         "%.3f, a "
+         "success takes off %.3f. At the upper line the sum speaks for %.0f %% of failures, at the lower line for %.0f "
+         "%% "
          "(chance of a false alarm and of a miss 10 %% each; the sum runs on). The split does not apply."),
       1 - plan.s, plan.s, 100 * worse, 100 * accepted);
   section = sw_outcome_section_new ("drift", _("Getting better or worse"), definition);

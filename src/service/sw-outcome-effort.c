@@ -62,20 +62,23 @@ add_lead_in (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcome
   g_autoptr (GArray) courses = one_a_course (run, part);
   Doses sum = sum_doses (run, courses);
   SwOutcomeGroup *group = sw_outcome_add_group (section, part, courses->len);
-  SwOutcomeFigure *doses = sw_outcome_share_of (run, "doses-on-time", _("lead-in doses given on time, of those due"), sum.on_time,
-                                                sum.doses, courses, error);
+  SwOutcomeFigure *doses = sw_outcome_share_of (run, "doses-on-time", _("lead-in doses given on time, of those due"),
+                                                sum.on_time, sum.doses, courses, error);
   SwOutcomeFigure *whole = NULL;
 
   if (doses == NULL)
     return FALSE;
   sw_outcome_group_take (group, doses);
-  whole = sw_outcome_share (run, "courses-on-time", _("courses with every lead-in dose on time"), sum.whole, courses, error);
+  whole = sw_outcome_share (run, "courses-on-time", _("courses with every lead-in dose on time"), sum.whole, courses,
+                            error);
   if (whole == NULL)
     return FALSE;
   sw_outcome_group_take (group, whole);
   sw_outcome_group_take (group, sw_outcome_count ("doses-late", _("doses given late"), sum.late, courses));
-  sw_outcome_group_take (group, sw_outcome_count ("doses-replaced", _("doses missed or vomited, and replaced"), sum.replaced, courses));
-  sw_outcome_group_take (group, sw_outcome_count ("doses-lost", _("doses missed, vomited or stopped"), sum.lost, courses));
+  sw_outcome_group_take (
+      group, sw_outcome_count ("doses-replaced", _("doses missed or vomited, and replaced"), sum.replaced, courses));
+  sw_outcome_group_take (group,
+                         sw_outcome_count ("doses-lost", _("doses missed, vomited or stopped"), sum.lost, courses));
   sw_outcome_group_take (group, sw_outcome_count ("doses-untold", _("doses nobody told of"), sum.untold, courses));
   return TRUE;
 }
@@ -86,13 +89,13 @@ sw_outcome_lead_in (const SwOutcomeRun *run, GError **error)
   g_autoptr (SwOutcomeSection) section = sw_outcome_section_new (
       "lead-in", _("Lead-in doses"),
       _("Of each course that reached its injection: the doses the protocol asks for before the needle, from the first "
-         "day of the lead-in to the first dose of the treatment day. On time: within 60 minutes of due. A dose in another's "
-         "place counts as replaced. Limits take doses as independent, which doses of one client are not quite."));
+         "day of the lead-in to the first dose of the treatment day. On time: within 60 minutes of due. A dose in "
+         "another's place counts as replaced. Limits take doses as independent, which doses of one client are not quite."));
 
   for (guint i = 0; i < run->parts->len; i++)
     if (!add_lead_in (run, section, run->parts->pdata[i], error))
       return NULL;
-  if (((const SwOutcomePart *)run->parts->pdata[0])->rows->len == 0)
+  if (((const SwOutcomePart *) run->parts->pdata[0])->rows->len == 0)
     section->empty = g_strdup (_("No course has reached its injection yet."));
   return g_steal_pointer (&section);
 }
@@ -106,7 +109,7 @@ sum_ml (const SwOutcomeRun *run, const GArray *places, gsize member)
 
   for (guint i = 0; i < places->len; i++)
     sum += G_STRUCT_MEMBER (gint64, sw_outcome_row (run, places, i), member);
-  return (double)sum / NL_PER_ML;
+  return (double) sum / NL_PER_ML;
 }
 
 static gint64
@@ -126,14 +129,18 @@ take_volumes (const SwOutcomeRun *run, SwOutcomeGroup *group, const GArray *tumo
   double given = sum_ml (run, tumours, G_STRUCT_OFFSET (SwTreated, given_nl));
 
   sw_outcome_group_take (group, sw_outcome_number ("released", _("released"),
-                                                   sum_ml (run, tumours, G_STRUCT_OFFSET (SwTreated, released_nl)), "mL", tumours));
+                                                   sum_ml (run, tumours, G_STRUCT_OFFSET (SwTreated, released_nl)),
+                                                   "mL", tumours));
   sw_outcome_group_take (group, sw_outcome_number ("drawn", _("drawn"), drawn, "mL", tumours));
   sw_outcome_group_take (group, sw_outcome_number ("given", _("given"), given, "mL", tumours));
-  sw_outcome_group_take (group, sw_outcome_number ("not-given", _("drawn and not given"), drawn - given, "mL", tumours));
+  sw_outcome_group_take (group,
+                         sw_outcome_number ("not-given", _("drawn and not given"), drawn - given, "mL", tumours));
   sw_outcome_group_take (group, sw_outcome_number ("left", _("left in opened vials"),
-                                                   sum_ml (run, courses, G_STRUCT_OFFSET (SwTreated, left_nl)), "mL", courses));
-  sw_outcome_group_take (group, sw_outcome_count ("vials", _("vials opened"),
-                                                  count_set (run, courses, G_STRUCT_OFFSET (SwTreated, vials)), courses));
+                                                   sum_ml (run, courses, G_STRUCT_OFFSET (SwTreated, left_nl)), "mL",
+                                                   courses));
+  sw_outcome_group_take (group,
+                         sw_outcome_count ("vials", _("vials opened"),
+                                           count_set (run, courses, G_STRUCT_OFFSET (SwTreated, vials)), courses));
 }
 
 static gboolean
@@ -168,7 +175,7 @@ sw_outcome_drug (const SwOutcomeRun *run, GError **error)
   for (guint i = 0; i < run->parts->len; i++)
     if (!add_drug (run, section, run->parts->pdata[i], error))
       return NULL;
-  if (((const SwOutcomePart *)run->parts->pdata[0])->rows->len == 0)
+  if (((const SwOutcomePart *) run->parts->pdata[0])->rows->len == 0)
     section->empty = g_strdup (_("Nothing has been injected yet."));
   return g_steal_pointer (&section);
 }

@@ -25,7 +25,7 @@ typedef struct
 static double
 millimetres (gint64 length)
 {
-  return (double)length / SW_PER_CENT;
+  return (double) length / SW_PER_CENT;
 }
 
 static void
@@ -74,13 +74,14 @@ collect (const SwOutcomeRun *run, const SwOutcomePart *part, Pairs *between, Pai
 static const double *
 doubles (const GArray *values)
 {
-  return (const double *)(gconstpointer)values->data;
+  return (const double *) (gconstpointer) values->data;
 }
 
 /* --- figures --- */
 
 static void
-take_limited (SwOutcomeGroup *group, const char *code, const char *label, double value, double lo, double hi, const GArray *rows)
+take_limited (SwOutcomeGroup *group, const char *code, const char *label, double value, double lo, double hi,
+              const GArray *rows)
 {
   SwOutcomeFigure *figure = sw_outcome_number (code, label, value, "mm", rows);
 
@@ -96,10 +97,10 @@ take_agreement (SwOutcomeGroup *group, const SwAgreement *found, const GArray *r
                 found->mean_lo, found->mean_hi, rows);
   take_limited (group, "lower-limit", _("lower limit of agreement"), found->lo, found->lo_lo, found->lo_hi, rows);
   take_limited (group, "upper-limit", _("upper limit of agreement"), found->hi, found->hi_lo, found->hi_hi, rows);
-  sw_outcome_group_take (group, sw_outcome_number ("error-between", _("technical error between two people"), found->tem,
-                                                   "mm", rows));
-  sw_outcome_group_take (group, sw_outcome_number ("error-between-percent",
-                                                   _("the same, of the mean of all readings"), found->tem_percent, "%", rows));
+  sw_outcome_group_take (
+      group, sw_outcome_number ("error-between", _("technical error between two people"), found->tem, "mm", rows));
+  sw_outcome_group_take (group, sw_outcome_number ("error-between-percent", _("the same, of the mean of all readings"),
+                                                   found->tem_percent, "%", rows));
 }
 
 /* The two people who most often read the same tumour. */
@@ -198,8 +199,9 @@ take_within (const SwOutcomeRun *run, SwOutcomeGroup *group, const Pairs *pairs,
     return FALSE;
   sw_outcome_group_take (group, sw_outcome_number ("error-within", _("technical error of one person reading twice"),
                                                    found.tem, "mm", pairs->places));
-  sw_outcome_group_take (group, sw_outcome_number ("error-within-percent", _("the same, of the mean of all these readings"),
-                                                   found.tem_percent, "%", pairs->places));
+  sw_outcome_group_take (group,
+                         sw_outcome_number ("error-within-percent", _("the same, of the mean of all these readings"),
+                                            found.tem_percent, "%", pairs->places));
   return TRUE;
 }
 
@@ -231,8 +233,9 @@ bland_altman (const Pairs *pairs, const SwAgreement *found)
       sw_chart_add_line (chart, _("lower limit"), found->lo, found->lo_lo, found->lo_hi);
       sw_chart_add_line (chart, _("upper limit"), found->hi, found->hi_lo, found->hi_hi);
     }
-  chart->words = g_strdup_printf (_("%u tumours read by two people; mean difference %.2f mm, limits of agreement %.2f to %.2f mm"),
-                                  pairs->places->len, found->mean_difference, found->lo, found->hi);
+  chart->words = g_strdup_printf (
+      _("%u tumours read by two people; mean difference %.2f mm, limits of agreement %.2f to %.2f mm"),
+      pairs->places->len, found->mean_difference, found->lo, found->hi);
   return chart;
 }
 

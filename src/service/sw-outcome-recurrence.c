@@ -58,11 +58,10 @@ static void
 follow (Followed *followed, const SwTreated *row, guint place)
 {
   guint8 came = row->recurrence_day != SW_UNKNOWN;
-  double time = (double)((came ? row->recurrence_day : row->last_clear_day) - row->clear_day);
+  double time = (double) ((came ? row->recurrence_day : row->last_clear_day) - row->clear_day);
   gboolean died = !came && row->died_day != SW_UNKNOWN && row->died_day >= row->clear_day;
-  double until = died ? (double)(row->died_day - row->clear_day) : time;
-  guint8 cause = came ? CAME_BACK : died ? DIED
-                                         : CENSORED;
+  double until = died ? (double) (row->died_day - row->clear_day) : time;
+  guint8 cause = came ? CAME_BACK : died ? DIED : CENSORED;
 
   sw_places_add (followed->places, place);
   g_array_append_val (followed->times, time);
@@ -111,12 +110,12 @@ take_free (SwOutcomeGroup *group, const SwSurvivalCurve *curve, const GArray *ro
   g_autofree char *code = g_strdup_printf ("free-%" PRId64, t);
   SwOutcomeFigure *figure = sw_outcome_figure_new (SW_FIGURE_CHANCE, code, label);
 
-  figure->n = sw_survival_curve_at_risk (curve, (double)t);
-  figure->rows = g_array_ref ((GArray *)rows);
+  figure->n = sw_survival_curve_at_risk (curve, (double) t);
+  figure->rows = g_array_ref ((GArray *) rows);
   if (figure->n > 0)
     {
-      figure->value = sw_survival_curve_at (curve, (double)t);
-      for (gsize i = 0; i < curve->n_steps && curve->steps[i].t <= (double)t; i++)
+      figure->value = sw_survival_curve_at (curve, (double) t);
+      for (gsize i = 0; i < curve->n_steps && curve->steps[i].t <= (double) t; i++)
         {
           figure->lo = curve->steps[i].loglog_lo;
           figure->hi = curve->steps[i].loglog_hi;
@@ -131,21 +130,22 @@ take_competing (const SwOutcomeRun *run, SwOutcomeGroup *group, const Followed *
   static const char *const codes[] = { "came-back-within", "died-within" };
   gint64 t = sw_definition_whole (SW_DEF_FREE_SECOND);
   g_autoptr (SwIncidence) incidence
-      = sw_incidence_fit ((const double *)(gpointer)followed->until->data, followed->cause->data,
+      = sw_incidence_fit ((const double *) (gpointer) followed->until->data, followed->cause->data,
                           followed->until->len, N_CAUSES, run->level, error);
 
   if (incidence == NULL)
     return FALSE;
   for (guint cause = 0; cause < N_CAUSES; cause++)
     {
-      g_autofree char *label = cause == 0 ? g_strdup_printf (_("came back within %" PRId64 " days, death competing"), t)
-                                          : g_strdup_printf (_("died free of recurrence within %" PRId64 " days"), t);
+      g_autofree char *label = cause == 0
+                                   ? g_strdup_printf (_("came back within %" PRId64 " days, death competing"), t)
+                                   : g_strdup_printf (_("died free of recurrence within %" PRId64 " days"), t);
       SwOutcomeFigure *figure = sw_outcome_figure_new (SW_FIGURE_CHANCE, codes[cause], label);
 
-      figure->n = sw_incidence_at_risk (incidence, (double)t);
+      figure->n = sw_incidence_at_risk (incidence, (double) t);
       figure->rows = g_array_ref (followed->places);
-      figure->value = figure->n > 0 ? sw_incidence_at (incidence, cause + 1, (double)t) : NAN;
-      for (gsize i = 0; figure->n > 0 && i < incidence->n_steps && incidence->steps[i].t <= (double)t; i++)
+      figure->value = figure->n > 0 ? sw_incidence_at (incidence, cause + 1, (double) t) : NAN;
+      for (gsize i = 0; figure->n > 0 && i < incidence->n_steps && incidence->steps[i].t <= (double) t; i++)
         {
           figure->lo = incidence->lo[cause * incidence->n_steps + i];
           figure->hi = incidence->hi[cause * incidence->n_steps + i];
@@ -178,13 +178,13 @@ add_ticks (SwChart *chart, const SwSurvivalCurve *const *curves)
   gint64 step = 1;
 
   /* A week's, a month's, a quarter's or a year's worth of days, so that eight ticks at most stand side by side. */
-  for (gint64 days = 7; (double)(8 * step) < chart->x_hi; days *= 2)
+  for (gint64 days = 7; (double) (8 * step) < chart->x_hi; days *= 2)
     step = days;
-  for (gint64 t = 0; (double)t <= chart->x_hi; t += step)
+  for (gint64 t = 0; (double) t <= chart->x_hi; t += step)
     {
-      sw_chart_add_tick (chart, (double)t);
+      sw_chart_add_tick (chart, (double) t);
       for (guint i = 0; i < chart->series->len; i++)
-        sw_chart_series_count (chart->series->pdata[i], (double)t, sw_survival_curve_at_risk (curves[i], (double)t));
+        sw_chart_series_count (chart->series->pdata[i], (double) t, sw_survival_curve_at_risk (curves[i], (double) t));
     }
 }
 
@@ -224,7 +224,8 @@ curves_chart (const GPtrArray *parts, const SwSurvivalCurve *const *curves)
 /* --- the section --- */
 
 static gboolean
-add_group (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomePart *part, const Followed *followed, GArray *never, const SwSurvivalCurve *curve, GError **error)
+add_group (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomePart *part, const Followed *followed,
+           GArray *never, const SwSurvivalCurve *curve, GError **error)
 {
   SwOutcomeGroup *group = sw_outcome_add_group (section, part, curve->n);
   SwOutcomeFigure *share = sw_outcome_share (run, "came-back", _("came back so far, of those once complete"),
@@ -234,8 +235,8 @@ add_group (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomePa
   if (share == NULL)
     return FALSE;
   sw_outcome_group_take (group, share);
-  sw_outcome_group_take (group, sw_outcome_count ("presumed", _("of these presumed, not sampled"), followed->presumed,
-                                                  followed->places));
+  sw_outcome_group_take (
+      group, sw_outcome_count ("presumed", _("of these presumed, not sampled"), followed->presumed, followed->places));
   take_median (group, curve, followed->places);
   take_free (group, curve, followed->places, SW_DEF_FREE_FIRST);
   take_free (group, curve, followed->places, SW_DEF_FREE_SECOND);
@@ -260,8 +261,8 @@ compare (const SwOutcomeRun *run, SwOutcomeSection *section, GPtrArray *parts, c
       for (guint i = 0; i < followed[p].times->len; i++)
         g_array_append_val (groups, p);
     }
-  fit = sw_survival_fit ((const double *)(gpointer)times->data, came->data,
-                         (const guint32 *)(gpointer)groups->data, times->len, parts->len, run->level, error);
+  fit = sw_survival_fit ((const double *) (gpointer) times->data, came->data, (const guint32 *) (gpointer) groups->data,
+                         times->len, parts->len, run->level, error);
   if (fit == NULL)
     return FALSE;
   for (guint p = 0; p < parts->len; p++)
@@ -273,8 +274,9 @@ compare (const SwOutcomeRun *run, SwOutcomeSection *section, GPtrArray *parts, c
   g_ptr_array_add (section->charts, curves_chart (drawn, curves));
   if (fit->logrank.df > 0)
     {
-      g_autofree char *label = g_strdup_printf (_("between these groups: log-rank test, χ² = %.3f, %d degrees of freedom"),
-                                                fit->logrank.chi2, fit->logrank.df);
+      g_autofree char *label
+          = g_strdup_printf (_("between these groups: log-rank test, χ² = %.3f, %d degrees of freedom"),
+                             fit->logrank.chi2, fit->logrank.df);
       SwOutcomeFigure *test = sw_outcome_figure_new (SW_FIGURE_P, "logrank", label);
 
       test->value = fit->logrank.p;
@@ -285,13 +287,14 @@ compare (const SwOutcomeRun *run, SwOutcomeSection *section, GPtrArray *parts, c
 }
 
 static gboolean
-fill_part (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomePart *part, Followed *followed, GError **error)
+fill_part (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomePart *part, Followed *followed,
+           GError **error)
 {
   GArray *never = sw_places_new ();
   g_autoptr (SwSurvival) fit = NULL;
 
   follow_part (run, part, followed, never);
-  fit = sw_survival_fit ((const double *)(gpointer)followed->times->data, followed->came->data, NULL,
+  fit = sw_survival_fit ((const double *) (gpointer) followed->times->data, followed->came->data, NULL,
                          followed->times->len, 1, run->level, error);
   if (fit != NULL)
     return add_group (run, section, part, followed, never, &fit->curves[0], error);
@@ -321,9 +324,12 @@ sw_outcome_recurrence (const SwOutcomeRun *run, GError **error)
 {
   g_autoptr (SwOutcomeSection) section = sw_outcome_section_new (
       "recurrence", _("Time free of recurrence"),
-      _("From the first complete response of a course to mast cells found again in or within 2 cm of the scar; presumed "
-         "ones count and are told apart. A tumour that has not come back is followed up to the last day on which the site "
-         "was examined and found clear (censored). Curve: Kaplan-Meier with Greenwood's error and log-log limits. Within "
+      _("From the first complete response of a course to mast cells found again in or within 2 cm of the scar; "
+         "presumed "
+         "ones count and are told apart. A tumour that has not come back is followed up to the last day on which the "
+         "site "
+         "was examined and found clear (censored). Curve: Kaplan-Meier with Greenwood's error and log-log limits. "
+         "Within "
          "a year: cumulative incidence, a death without recurrence being the competing event."));
   g_autofree Followed *followed = g_new0 (Followed, run->parts->len);
   gboolean done;

@@ -29,7 +29,8 @@ write_count (SwCsvWriter *writer, gint64 value, gboolean has)
 }
 
 static void
-write_figure (SwCsvWriter *writer, const SwOutcomeSection *section, const SwOutcomeGroup *group, const SwOutcomeFigure *figure)
+write_figure (SwCsvWriter *writer, const SwOutcomeSection *section, const SwOutcomeGroup *group,
+              const SwOutcomeFigure *figure)
 {
   g_autofree char *left_out = group ? sw_outcome_group_left_out_text (group) : NULL;
 
@@ -54,8 +55,9 @@ write_figure (SwCsvWriter *writer, const SwOutcomeSection *section, const SwOutc
 char *
 sw_outcomes_figures_csv (const SwOutcomes *outcomes)
 {
-  static const char *const names[] = { "section", "group", "group_label", "figure", "figure_label", "x", "n", "value", "value_to", "lo",
-                                       "hi", "exact_lo", "exact_hi", "unit", "left_out", NULL };
+  static const char *const names[]
+      = { "section",  "group", "group_label", "figure",   "figure_label", "x",    "n",        "value",
+          "value_to", "lo",    "hi",          "exact_lo", "exact_hi",     "unit", "left_out", NULL };
   g_autoptr (SwCsvWriter) writer = sw_csv_writer_new ();
 
   write_names (writer, names);
@@ -79,7 +81,8 @@ sw_outcomes_figures_csv (const SwOutcomes *outcomes)
 /* --- charts --- */
 
 static void
-write_point (SwCsvWriter *writer, const SwChart *chart, const SwChartSeries *series, const char *what, const SwChartPoint *point)
+write_point (SwCsvWriter *writer, const SwChart *chart, const SwChartSeries *series, const char *what,
+             const SwChartPoint *point)
 {
   sw_csv_writer_text (writer, chart->code);
   sw_csv_writer_text (writer, series->label);
@@ -106,7 +109,7 @@ write_series (SwCsvWriter *writer, const SwChart *chart, const SwChartSeries *se
   for (guint i = 0; i < series->counts->len; i++)
     {
       const SwChartCount *count = &g_array_index (series->counts, SwChartCount, i);
-      SwChartPoint point = { count->x, count->x, (double)count->n, NAN, NAN };
+      SwChartPoint point = { count->x, count->x, (double) count->n, NAN, NAN };
 
       write_point (writer, chart, series, "at-risk", &point);
     }

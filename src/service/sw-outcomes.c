@@ -11,16 +11,8 @@
 
 /* In the order of the page: what answers soonest first. */
 static SwOutcomeSection *(*const sections[]) (const SwOutcomeRun *run, GError **error) = {
-  sw_outcome_complete,
-  sw_outcome_complete_two,
-  sw_outcome_complete_dog,
-  sw_outcome_healing,
-  sw_outcome_recurrence,
-  sw_outcome_change,
-  sw_outcome_readings,
-  sw_outcome_drift,
-  sw_outcome_lead_in,
-  sw_outcome_drug,
+  sw_outcome_complete, sw_outcome_complete_two, sw_outcome_complete_dog, sw_outcome_healing, sw_outcome_recurrence,
+  sw_outcome_change,   sw_outcome_readings,     sw_outcome_drift,        sw_outcome_lead_in, sw_outcome_drug,
 };
 
 /* --- the lines at the head --- */
@@ -61,11 +53,12 @@ add_heads (SwOutcomes *outcomes, const SwOutcomeRun *run)
     g_ptr_array_add (outcomes->heads, g_strdup (practice));
   g_ptr_array_add (outcomes->heads, period_line (run->query, run->today));
   for (int split = 0; split < SW_N_SPLITS; split++)
-    add_filter (outcomes, run, (SwSplit)split);
+    add_filter (outcomes, run, (SwSplit) split);
   if (run->query->split != SW_SPLIT_NONE)
     g_ptr_array_add (outcomes->heads, g_strdup_printf (_("told apart by %s"), sw_split_name (run->query->split)));
-  g_ptr_array_add (outcomes->heads,
-                   g_strdup_printf (ngettext ("%u treated tumour", "%u treated tumours", all->rows->len), all->rows->len));
+  g_ptr_array_add (
+      outcomes->heads,
+      g_strdup_printf (ngettext ("%u treated tumour", "%u treated tumours", all->rows->len), all->rows->len));
 }
 
 static void
@@ -73,10 +66,12 @@ add_cautions (SwOutcomes *outcomes, const SwOutcomeRun *run)
 {
   if (run->practice->practice_only)
     g_ptr_array_add (outcomes->cautions, g_strdup (_("For practice only: the dogs of this record are invented.")));
+  g_ptr_array_add (
+      outcomes->cautions,
+      g_strdup (_("Limits are of 95 %. What a practice sees in its own patients is no trial: groups differ in "
+                   "more than what they are told apart by.")));
   g_ptr_array_add (outcomes->cautions,
-                   g_strdup (_("Limits are of 95 %. What a practice sees in its own patients is no trial: groups differ in "
-                                "more than what they are told apart by.")));
-  g_ptr_array_add (outcomes->cautions, g_strdup (_("This program supports a licensed veterinarian and replaces none.")));
+                   g_strdup (_("This program supports a licensed veterinarian and replaces none.")));
 }
 
 /* --- computing --- */
@@ -101,7 +96,8 @@ compute (SwOutcomes *outcomes, const SwOutcomeRun *run, SwOutcomeFunc func, gpoi
 }
 
 SwOutcomes *
-sw_outcomes_compute (GArray *rows, const SwPractice *practice, const SwOutcomeQuery *query, SwDay today, SwOutcomeFunc func, gpointer data, GCancellable *cancellable, GError **error)
+sw_outcomes_compute (GArray *rows, const SwPractice *practice, const SwOutcomeQuery *query, SwDay today,
+                     SwOutcomeFunc func, gpointer data, GCancellable *cancellable, GError **error)
 {
   g_autoptr (SwOutcomes) outcomes = sw_outcomes_new (rows);
   SwOutcomeRun run = { .rows = rows, .practice = practice, .query = query, .today = today, .cancellable = cancellable };

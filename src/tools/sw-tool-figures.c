@@ -14,13 +14,13 @@
 #include <math.h>
 #include <stdio.h>
 
-#define USAGE \
+#define USAGE                                                                                                          \
   "proportion X N | survival CSV | interval CSV | competing CSV | agreement CSV | judges CSV | cusum [0/1 SEQUENCE]"
 
-#define SUMMARY                                                                                                       \
-  "The statistics of the outcomes view on figures from elsewhere, so that anyone can recompute an export.\n\n"        \
-  "Columns: survival time,status[,group] (status 1: event, 0: censored); interval left,right (open on the left; an\n" \
-  "empty right: not yet); competing time,cause[,group] (cause 0: censored); agreement subject,a,b; judges\n"          \
+#define SUMMARY                                                                                                        \
+  "The statistics of the outcomes view on figures from elsewhere, so that anyone can recompute an export.\n\n"         \
+  "Columns: survival time,status[,group] (status 1: event, 0: censored); interval left,right (open on the left; an\n"  \
+  "empty right: not yet); competing time,cause[,group] (cause 0: censored); agreement subject,a,b; judges\n"           \
   "target,j1,j2,... Limits are of 95 %."
 
 /* What was typed after the options of cusum. */
@@ -157,7 +157,7 @@ cusum_json (const SwCusumPlan *plan, const SwCusum *cusum)
   sw_json_double (json, "s", plan->s);
   sw_json_double (json, "h0", plan->h0);
   sw_json_double (json, "h1", plan->h1);
-  sw_json_int (json, "n", (gint64)cusum->n);
+  sw_json_int (json, "n", (gint64) cusum->n);
   sw_json_begin_array (json, "sums");
   for (gsize i = 0; i < cusum->n; i++)
     sw_json_double (json, NULL, cusum->sums[i]);
@@ -211,11 +211,8 @@ static const struct
   const char *name;
   gboolean (*run) (const SwTool *tool, const SwCsv *csv, GError **error);
 } tables[] = {
-  { "survival", sw_figures_survival },
-  { "interval", sw_figures_interval },
-  { "competing", sw_figures_competing },
-  { "agreement", sw_figures_agreement },
-  { "judges", sw_figures_judges },
+  { "survival", sw_figures_survival },   { "interval", sw_figures_interval }, { "competing", sw_figures_competing },
+  { "agreement", sw_figures_agreement }, { "judges", sw_figures_judges },
 };
 
 static gboolean

@@ -47,13 +47,14 @@ parse_split (SwTool *tool, const char *text, SwSplit *split, GError **error)
   tool->field = "by";
   if (found >= 0)
     {
-      *split = (SwSplit)found;
+      *split = (SwSplit) found;
       return TRUE;
     }
-  g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
-               _("“%s” is nothing that outcomes are told apart by; take grade, site, depth, size, weight, agent, operator or "
-                  "repeat."),
-               text);
+  g_set_error (
+      error, SW_ERROR, SW_ERROR_INPUT,
+      _("“%s” is nothing that outcomes are told apart by; take grade, site, depth, size, weight, agent, operator or "
+         "repeat."),
+      text);
   return FALSE;
 }
 
@@ -68,7 +69,7 @@ static gboolean
 parse_only (SwTool *tool, const char *text, SwOutcomeQuery *query, GError **error)
 {
   const char *equals = strchr (text, '=');
-  g_autofree char *key = equals ? g_strndup (text, (gsize)(equals - text)) : g_strdup (text);
+  g_autofree char *key = equals ? g_strndup (text, (gsize) (equals - text)) : g_strdup (text);
   int split = sw_split_from_code (key);
 
   tool->field = "only";
@@ -91,7 +92,7 @@ parse_rates (SwTool *tool, const char *text, SwRates *rates, GError **error)
   for (int i = 0; i < SW_N_RATES; i++)
     if (text == NULL || g_str_equal (names[i], text))
       {
-        *rates = text ? (SwRates)i : SW_RATES_USUAL;
+        *rates = text ? (SwRates) i : SW_RATES_USUAL;
         return TRUE;
       }
   g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("“%s” is no pair of rates; take strict, usual or wide."), text);
@@ -109,12 +110,13 @@ parse_published (SwTool *tool, const char *text, SwDefinitionId *published, GErr
   if (g_str_equal (text, "none"))
     return TRUE;
   for (int id = SW_DEF_PUBLISHED_FIRST; id <= SW_DEF_PUBLISHED_SECOND; id++)
-    if (g_str_has_prefix (sw_definition ((SwDefinitionId)id)->source, text))
+    if (g_str_has_prefix (sw_definition ((SwDefinitionId) id)->source, text))
       {
-        *published = (SwDefinitionId)id;
+        *published = (SwDefinitionId) id;
         return TRUE;
       }
-  g_set_error (error, SW_ERROR, SW_ERROR_INPUT, _("“%s” is no published share that is known; take “%s”, “%s” or none."), text,
+  g_set_error (error, SW_ERROR, SW_ERROR_INPUT,
+               _("“%s” is no published share that is known; take “%s”, “%s” or none."), text,
                sw_definition (SW_DEF_PUBLISHED_FIRST)->source, sw_definition (SW_DEF_PUBLISHED_SECOND)->source);
   return FALSE;
 }
@@ -354,16 +356,21 @@ sw_tool_outcomes (int argc, char **argv)
   g_auto (SwTool) tool = { 0 };
   g_auto (Options) options = { NULL };
   const GOptionEntry entries[] = {
-    { "by", 0, 0, G_OPTION_ARG_FILENAME, &options.by, "Tell apart by grade, site, depth, size, weight, agent, operator or repeat",
-      "WHAT" },
-    { "only", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options.only, "Only tumours of this kind, e.g. grade=kiupel-low", "WHAT=CODE" },
+    { "by", 0, 0, G_OPTION_ARG_FILENAME, &options.by,
+      "Tell apart by grade, site, depth, size, weight, agent, operator or repeat", "WHAT" },
+    { "only", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options.only, "Only tumours of this kind, e.g. grade=kiupel-low",
+      "WHAT=CODE" },
     { "from", 0, 0, G_OPTION_ARG_FILENAME, &options.from, "First treatment day", "YYYY-MM-DD" },
     { "to", 0, 0, G_OPTION_ARG_FILENAME, &options.to, "Last treatment day", "YYYY-MM-DD" },
-    { "rates", 0, 0, G_OPTION_ARG_FILENAME, &options.rates, "Failure rates of the running sum: strict, usual or wide", "PAIR" },
-    { "published", 0, 0, G_OPTION_ARG_FILENAME, &options.published, "Compare with this published share, or none", "SOURCE" },
-    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &options.csv, "Write tables: OUT, and beside it its curves and tumours", "OUT" },
+    { "rates", 0, 0, G_OPTION_ARG_FILENAME, &options.rates, "Failure rates of the running sum: strict, usual or wide",
+      "PAIR" },
+    { "published", 0, 0, G_OPTION_ARG_FILENAME, &options.published, "Compare with this published share, or none",
+      "SOURCE" },
+    { "csv", 0, 0, G_OPTION_ARG_FILENAME, &options.csv, "Write tables: OUT, and beside it its curves and tumours",
+      "OUT" },
     { "pdf", 0, 0, G_OPTION_ARG_FILENAME, &options.pdf, "Write the report", "OUT" },
-    { "at", 0, 0, G_OPTION_ARG_FILENAME, &options.at, "The time it is; only for records made for practice", "YYYY-MM-DDTHH:MM" },
+    { "at", 0, 0, G_OPTION_ARG_FILENAME, &options.at, "The time it is; only for records made for practice",
+      "YYYY-MM-DDTHH:MM" },
     { NULL },
   };
   g_autoptr (GError) error = NULL;

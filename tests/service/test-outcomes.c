@@ -131,8 +131,8 @@ assert_share (const SwOutcomes *outcomes, const char *section, const char *group
 {
   const SwOutcomeFigure *figure = figure_of (outcomes, section, group, code);
 
-  ck_assert_msg (figure->x == x && figure->n == n, "%s %s %s: %d of %d, not %d of %d", section, group, code, (int)figure->x,
-                 (int)figure->n, (int)x, (int)n);
+  ck_assert_msg (figure->x == x && figure->n == n, "%s %s %s: %d of %d, not %d of %d", section, group, code,
+                 (int) figure->x, (int) figure->n, (int) x, (int) n);
 }
 
 static guint
@@ -163,7 +163,7 @@ START_TEST (nothing_treated_has_reasons_and_no_figure_that_lies)
   g_autoptr (SwOutcomes) outcomes = compute ();
 
   for (guint i = 0; i < outcomes->sections->len; i++)
-    ck_assert_ptr_nonnull (((const SwOutcomeSection *)outcomes->sections->pdata[i])->empty);
+    ck_assert_ptr_nonnull (((const SwOutcomeSection *) outcomes->sections->pdata[i])->empty);
   assert_share (outcomes, "complete", "all", "of-scored", 0, 0);
 }
 END_TEST
@@ -327,7 +327,7 @@ START_TEST (free_of_recurrence_is_kaplan_meier)
   ck_assert_int_eq (figure_of (outcomes, "recurrence", "all", "presumed")->x, 1);
   ck_assert (near (figure_of (outcomes, "recurrence", "all", "median")->value, 5, 1e-12));
   ck_assert_uint_eq (n_left_out (outcomes, "recurrence", "never-complete"), 1);
-  series = ((const SwChart *)section_of (outcomes, "recurrence")->charts->pdata[0])->series->pdata[0];
+  series = ((const SwChart *) section_of (outcomes, "recurrence")->charts->pdata[0])->series->pdata[0];
   ck_assert_uint_eq (series->points->len, G_N_ELEMENTS (wanted));
   for (guint i = 0; i < G_N_ELEMENTS (wanted); i++)
     ck_assert (near (g_array_index (series->points, SwChartPoint, i).y, wanted[i], 1e-12));
@@ -432,7 +432,7 @@ START_TEST (best_change_falls_from_left_to_right)
     }
   outcomes = compute ();
   ck_assert (near (figure_of (outcomes, "change", "all", "median-change")->value, -30, 1e-12));
-  series = ((const SwChart *)section_of (outcomes, "change")->charts->pdata[0])->series->pdata[0];
+  series = ((const SwChart *) section_of (outcomes, "change")->charts->pdata[0])->series->pdata[0];
   ck_assert (near (g_array_index (series->points, SwChartPoint, 0).y, .2, 1e-12));
   ck_assert (near (g_array_index (series->points, SwChartPoint, 2).y, -1, 1e-12));
 }
@@ -556,9 +556,10 @@ compare_figures (const SwCsv *csv, gsize line, const GPtrArray *figures)
 
       ck_assert (same_cell (csv, line, "value", figure->value) && same_cell (csv, line, "lo", figure->lo)
                  && same_cell (csv, line, "hi", figure->hi) && same_cell (csv, line, "exact_lo", figure->exact_lo)
-                 && same_cell (csv, line, "exact_hi", figure->exact_hi) && same_cell (csv, line, "n", (double)figure->n));
+                 && same_cell (csv, line, "exact_hi", figure->exact_hi)
+                 && same_cell (csv, line, "n", (double) figure->n));
       if (figure->kind == SW_FIGURE_SHARE)
-        ck_assert (same_cell (csv, line, "x", (double)figure->x));
+        ck_assert (same_cell (csv, line, "x", (double) figure->x));
     }
   return line;
 }
@@ -575,7 +576,7 @@ START_TEST (table_reads_back_as_the_figures)
   g_print ("# seed %u\n", seed);
   for (guint i = 0; i < 200; i++)
     random_row (rand);
-  query->split = (SwSplit)_i;
+  query->split = (SwSplit) _i;
   outcomes = compute ();
   text = sw_outcomes_figures_csv (outcomes);
   csv = sw_csv_parse (text, strlen (text), ',', NULL);
@@ -585,7 +586,7 @@ START_TEST (table_reads_back_as_the_figures)
       const SwOutcomeSection *section = outcomes->sections->pdata[s];
 
       for (guint g = 0; g < section->groups->len; g++)
-        line = compare_figures (csv, line, ((const SwOutcomeGroup *)section->groups->pdata[g])->figures);
+        line = compare_figures (csv, line, ((const SwOutcomeGroup *) section->groups->pdata[g])->figures);
       line = compare_figures (csv, line, section->tests);
     }
   ck_assert_uint_eq (line, sw_csv_n_rows (csv));
@@ -602,12 +603,12 @@ START_TEST (parts_add_up)
 
   for (guint i = 0; i < 300; i++)
     random_row (rand);
-  query->split = (SwSplit)_i;
+  query->split = (SwSplit) _i;
   outcomes = compute ();
   section = section_of (outcomes, "complete");
   for (guint g = 1; g < section->groups->len; g++)
     {
-      const SwOutcomeFigure *figure = ((const SwOutcomeGroup *)section->groups->pdata[g])->figures->pdata[0];
+      const SwOutcomeFigure *figure = ((const SwOutcomeGroup *) section->groups->pdata[g])->figures->pdata[0];
 
       x += figure->x;
       n += figure->n;

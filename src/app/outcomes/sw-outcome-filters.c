@@ -11,7 +11,13 @@
 
 #include <glib/gi18n-lib.h>
 
-typedef enum { PERIOD_ALL, PERIOD_YEAR, PERIOD_QUARTER, PERIOD_DAYS } Period;
+typedef enum
+{
+  PERIOD_ALL,
+  PERIOD_YEAR,
+  PERIOD_QUARTER,
+  PERIOD_DAYS
+} Period;
 
 #define YEAR_MONTHS 12
 #define QUARTER_MONTHS 3
@@ -26,10 +32,10 @@ struct _SwOutcomeFilters
   GtkWidget *split, *only, *value;
   GtkWidget *published, *rates;
 
-  GArray *rows; /* owned; NULL until known */
-  SwRecord *record; /* owned; for the names of people */
+  GArray *rows;      /* owned; NULL until known */
+  SwRecord *record;  /* owned; for the names of people */
   GPtrArray *values; /* SwSplitValue of the chosen filter */
-  guint quiet; /* choices are being set, nobody chose */
+  guint quiet;       /* choices are being set, nobody chose */
 };
 
 G_DEFINE_FINAL_TYPE (SwOutcomeFilters, sw_outcome_filters, GTK_TYPE_WIDGET)
@@ -126,7 +132,8 @@ fill_values (SwOutcomeFilters *self)
   int split = chosen_filter (self);
   int before = sw_choice_get (self->value, FALSE);
   g_autofree char *code = self->values != NULL && before >= 0 && before < (int) self->values->len
-                              ? g_strdup (((SwSplitValue *) self->values->pdata[before])->code) : NULL;
+                              ? g_strdup (((SwSplitValue *) self->values->pdata[before])->code)
+                              : NULL;
   int chosen = 0;
 
   g_clear_pointer (&self->values, g_ptr_array_unref);
@@ -238,7 +245,8 @@ compare_row (SwOutcomeFilters *self)
     {
       const SwDefinition *share = sw_definition ((SwDefinitionId) id);
 
-      g_ptr_array_add (published, g_strdup_printf (_("%d of %d, %s"), (int) share->num, (int) share->den, share->source));
+      g_ptr_array_add (published,
+                       g_strdup_printf (_("%d of %d, %s"), (int) share->num, (int) share->den, share->source));
     }
   g_ptr_array_add (published, NULL);
   self->published = choice (self, _("Complete response against"), _("nothing published"),
@@ -269,8 +277,8 @@ sw_outcome_filters_class_init (SwOutcomeFiltersClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sw_outcome_filters_dispose;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
-  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 0);
+  signals[CHANGED]
+      = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

@@ -167,8 +167,8 @@ report_cb (GtkButton *button, SwOutcomesView *self)
 static void
 tables_cb (GtkButton *button, SwOutcomesView *self)
 {
-  sw_dialog_save (GTK_WIDGET (self), _("Save the tables: figures, curves and tumours beside each other"), "outcomes.csv",
-                  tables_chosen_cb, self);
+  sw_dialog_save (GTK_WIDGET (self), _("Save the tables: figures, curves and tumours beside each other"),
+                  "outcomes.csv", tables_chosen_cb, self);
 }
 
 static void
@@ -191,8 +191,8 @@ save_chart_cb (SwOutcomeSectionView *view, gpointer chart, gboolean picture, SwO
   self->saving = sw_outcome_section_ref (g_object_get_data (G_OBJECT (view), "section"));
   self->chart = chart;
   self->picture = picture;
-  sw_dialog_save (GTK_WIDGET (self), picture ? _("Save the chart as a picture") : _("Save the points as a table"), name,
-                  chart_chosen_cb, self);
+  sw_dialog_save (GTK_WIDGET (self), picture ? _("Save the chart as a picture") : _("Save the points as a table"),
+                  name, chart_chosen_cb, self);
 }
 
 /* --- computing --- */
@@ -339,8 +339,8 @@ sw_outcomes_view_class_init (SwOutcomesViewClass *class)
 
   G_OBJECT_CLASS (class)->dispose = sw_outcomes_view_dispose;
   widget_class->map = sw_outcomes_view_map;
-  signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                                  1, G_TYPE_INT64);
+  signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1, G_TYPE_INT64);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "outcomes");
   gtk_widget_class_set_template_from_resource (widget_class, "/org/siteward/Siteward/sw-outcomes-view.ui");

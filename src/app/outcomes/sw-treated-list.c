@@ -144,9 +144,11 @@ static char *
 row_text (const SwTreated *row)
 {
   g_autofree char *name = sw_treated_name (row), *day = sw_day_format (row->day);
-  const char *score = row->category != SW_UNKNOWN ? sw_category_name ((SwCategory) row->category) : _("no score on day 28");
+  const char *score
+      = row->category != SW_UNKNOWN ? sw_category_name ((SwCategory) row->category) : _("no score on day 28");
 
-  /* Translators: a treated tumour in a list: P-000012/2 A, treated 2026-05-14: left hock, 1.70 cm³; complete response */
+  /* Translators: a treated tumour in a list: P-000012/2 A, treated 2026-05-14: left hock, 1.70 cm³; complete response
+   */
   return g_strdup_printf (_("%s, treated %s: %s %s, %.2f cm³; injection %d; %s"), name, day,
                           sw_side_name ((SwSide) row->side), sw_region_name ((SwRegion) row->region),
                           (double) row->volume_mm3 / 1000, (int) row->injection, score);
@@ -215,7 +217,8 @@ list_new (SwTreatedList *self)
   g_signal_connect (list, "activate", G_CALLBACK (activate_cb), self);
   gtk_list_view_set_single_click_activate (GTK_LIST_VIEW (list), TRUE);
   gtk_widget_add_css_class (list, "treated");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Treated tumours behind the figure"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Treated tumours behind the figure"), -1);
   return list;
 }
 
@@ -238,7 +241,8 @@ sw_treated_list_init (SwTreatedList *self)
   self->list = GTK_LIST_VIEW (list_new (self));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), GTK_WIDGET (self->list));
   gtk_widget_set_vexpand (scrolled, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (scrolled), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Scrolled list of tumours"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scrolled), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Scrolled list of tumours"), -1);
   gtk_box_append (GTK_BOX (self->box), head);
   gtk_box_append (GTK_BOX (self->box), scrolled);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
@@ -254,8 +258,8 @@ void
 sw_treated_list_show (SwTreatedList *self, SwOutcomes *outcomes, GArray *places, const char *title)
 {
   GtkSelectionModel *model = GTK_SELECTION_MODEL (gtk_single_selection_new (model_new (outcomes, places)));
-  g_autofree char *text = g_strdup_printf (ngettext ("%s (%u treated tumour)", "%s (%u treated tumours)", places->len), title,
-                                           places->len);
+  g_autofree char *text = g_strdup_printf (ngettext ("%s (%u treated tumour)", "%s (%u treated tumours)", places->len),
+                                           title, places->len);
 
   gtk_label_set_text (self->title, text);
   gtk_list_view_set_model (self->list, model);
