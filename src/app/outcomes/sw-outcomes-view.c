@@ -40,12 +40,15 @@ struct _SwOutcomesView
   /* owned */
   SwRecord *record;
   SwOutcomes *outcomes;      /* NULL while computing */
-  GCancellable *cancellable; /* of what is being computed */
+  GCancellable *cancellable; /* of what is being computed, until all of it is shown */
+  GQueue arrived;            /* SwOutcomeSection computed and not shown yet */
+  SwOutcomes *whole;         /* the same for the end of it */
   SwOutcomeSection *saving;  /* keeps the chart of an open dialog */
   const SwChart *chart;
   gboolean picture;
 
   gboolean stale; /* something was written since */
+  guint tick;     /* shows what arrived; 0: nothing to show */
 };
 
 G_DEFINE_FINAL_TYPE (SwOutcomesView, sw_outcomes_view, GTK_TYPE_WIDGET)
@@ -198,9 +201,8 @@ save_chart_cb (SwOutcomeSectionView *view, gpointer chart, gboolean picture, SwO
 /* --- computing --- */
 
 static void
-section_came (SwOutcomeSection *section, guint done, guint total, gpointer data)
+add_section (SwOutcomesView *self, SwOutcomeSection *section)
 {
-  SwOutcomesView *self = data;
   GtkWidget *view = sw_outcome_section_view_new (section);
 
   g_object_set_data_full (G_OBJECT (view), "section", sw_outcome_section_ref (section),
@@ -208,7 +210,6 @@ section_came (SwOutcomeSection *section, guint done, guint total, gpointer data)
   g_signal_connect (view, "behind", G_CALLBACK (behind_cb), self);
   g_signal_connect (view, "save", G_CALLBACK (save_chart_cb), self);
   gtk_box_append (self->sections, view);
-  gtk_progress_bar_set_fraction (self->progress, (double) done / total);
 }
 
 static void
@@ -218,6 +219,43 @@ take_outcomes (SwOutcomesView *self, SwOutcomes *outcomes)
   show_lines (self->heads, outcomes->heads, " · ");
   show_lines (self->cautions, outcomes->cautions, " ");
   sw_outcome_filters_set_rows (self->filters, self->record, outcomes->rows);
+}
+
+static void
+forget_arrived (SwOutcomesView *self)
+{
+  g_queue_clear_full (&self->arrived, (GDestroyNotify) sw_outcome_section_unref);
+  g_clear_pointer (&self->whole, sw_outcomes_unref);
+}
+
+/* One section a frame: building several at once would hold up the main loop. */
+static gboolean
+show_next_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SwOutcomesView *self = SW_OUTCOMES_VIEW (widget);
+  g_autoptr (SwOutcomeSection) section = g_queue_pop_head (&self->arrived);
+
+  if (section != NULL)
+    add_section (self, section);
+  if (self->whole != NULL && g_queue_is_empty (&self->arrived))
+    {
+      g_clear_object (&self->cancellable);
+      take_outcomes (self, g_steal_pointer (&self->whole));
+      show_state (self);
+    }
+  if (self->cancellable != NULL)
+    return G_SOURCE_CONTINUE;
+  self->tick = 0;
+  return G_SOURCE_REMOVE;
+}
+
+static void
+section_came (SwOutcomeSection *section, guint done, guint total, gpointer data)
+{
+  SwOutcomesView *self = data;
+
+  g_queue_push_tail (&self->arrived, sw_outcome_section_ref (section));
+  gtk_progress_bar_set_fraction (self->progress, (double) done / total);
 }
 
 static void
@@ -232,11 +270,11 @@ outcomes_came (GObject *source, GAsyncResult *result, gpointer data)
       g_clear_pointer (&outcomes, sw_outcomes_unref); /* another one has begun, or the page has gone */
       return;
     }
-  g_clear_object (&self->cancellable);
+  self->whole = outcomes;
   if (outcomes != NULL)
-    take_outcomes (self, outcomes);
-  else
-    sw_trouble_error (GTK_WIDGET (self), error);
+    return; /* the next frame shows the rest */
+  g_clear_object (&self->cancellable);
+  sw_trouble_error (GTK_WIDGET (self), error);
   show_state (self);
 }
 
@@ -246,6 +284,10 @@ stop (SwOutcomesView *self)
   if (self->cancellable != NULL)
     g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
+  forget_arrived (self);
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
 }
 
 static void
@@ -262,6 +304,7 @@ compute (SwOutcomesView *self)
   gtk_progress_bar_set_fraction (self->progress, 0);
   self->stale = FALSE;
   self->cancellable = g_cancellable_new ();
+  self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), show_next_cb, NULL, NULL);
   show_state (self);
   query = sw_outcome_filters_get_query (self->filters, sw_record_get_now (self->record).local.day);
   sw_record_outcomes_async (self->record, query, section_came, self->cancellable, outcomes_came, g_object_ref (self));
@@ -365,6 +408,7 @@ static void
 sw_outcomes_view_init (SwOutcomesView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_queue_init (&self->arrived);
   self->filters = SW_OUTCOME_FILTERS (sw_outcome_filters_new ());
   self->list = SW_TREATED_LIST (sw_treated_list_new ());
   g_signal_connect (self->filters, "changed", G_CALLBACK (filters_cb), self);
