@@ -162,6 +162,7 @@ add_shares (const SwOutcomeRun *run, SwOutcomeGroup *group, const Tally *tally, 
 
 /* --- comparisons --- */
 
+/* What was published is of first injections: with later ones among them the own share is another thing. */
 static gboolean
 add_published (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutcomeFigure *own, GError **error)
 {
@@ -169,7 +170,7 @@ add_published (const SwOutcomeRun *run, SwOutcomeSection *section, const SwOutco
   g_autofree char *exact_label = NULL, *fisher_label = NULL;
   SwOutcomeFigure *exact, *fisher;
 
-  if (run->query->published == SW_N_DEFINITIONS || own->n == 0)
+  if (run->query->published == SW_N_DEFINITIONS || run->query->split == SW_SPLIT_REPEAT || own->n == 0)
     return TRUE;
   published = sw_definition (run->query->published);
   exact_label = g_strdup_printf (_("against %d of %d (%s; %s), that share taken as known: exact binomial test"),
@@ -202,6 +203,8 @@ add_between (SwOutcomeSection *section, GError **error)
   second = section->groups->pdata[2];
   a = first->figures->pdata[0];
   b = second->figures->pdata[0];
+  if (a->n == 0 || b->n == 0)
+    return TRUE;
   label = g_strdup_printf (_("%s against %s: Fisher's exact test"), first->label, second->label);
   test = sw_outcome_figure_new (SW_FIGURE_P, "between", label);
   test->n = a->n + b->n;

@@ -255,6 +255,9 @@ START_TEST (one_and_two_injections)
   assert_share (apart, "complete", "all", "of-scored", 2, 4);
   assert_share (apart, "complete", "first", "of-scored", 1, 3);
   assert_share (apart, "complete", "second", "of-scored", 1, 1);
+  ck_assert_ptr_nonnull (find (section_of (outcomes, "complete")->tests, "published-binomial"));
+  ck_assert_ptr_null (find (section_of (apart, "complete")->tests, "published-binomial"));
+  ck_assert_ptr_null (find (section_of (apart, "complete-two")->tests, "between"));
 }
 END_TEST
 
