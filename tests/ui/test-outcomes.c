@@ -279,6 +279,26 @@ START_TEST (stopped_and_computed_again)
 }
 END_TEST
 
+/* The widest choices at once still fit the smallest window. */
+START_TEST (fits_the_window)
+{
+  SwWindow *window = open_outcomes ();
+  SwOutcomesView *view = wait_for_figures (window);
+  int least;
+
+  choose (view, PERIOD, 3);
+  choose (view, SPLIT, SW_SPLIT_REPEAT);
+  choose (view, ONLY, SW_SPLIT_REPEAT);
+  choose (view, VALUE, 1);
+  wait_for_figures (window);
+  gtk_widget_measure (GTK_WIDGET (view), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  ck_assert_int_le (least, 1280);
+  gtk_widget_measure (GTK_WIDGET (view), GTK_ORIENTATION_VERTICAL, 1280, &least, NULL, NULL, NULL);
+  ck_assert_int_le (least, 720 - 60); /* less the title bar */
+  ui_close (window);
+}
+END_TEST
+
 static char *
 content_of (const char *path)
 {
@@ -331,6 +351,7 @@ main (void)
   tcase_add_test (tcase, split_and_filter);
   tcase_add_test (tcase, days_that_are_typed);
   tcase_add_test (tcase, stopped_and_computed_again);
+  tcase_add_test (tcase, fits_the_window);
   tcase_add_test (tcase, files_say_the_same);
   result = ui_run (suite);
   sw_clock_unref (clock_of_demo);

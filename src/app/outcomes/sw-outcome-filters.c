@@ -200,7 +200,7 @@ period_row (SwOutcomeFilters *self)
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
 
   self->period = choice (self, _("Treated in"), NULL, periods, G_CALLBACK (period_cb));
-  self->days = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  self->days = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   self->from = day_field (self, _("First treatment day"));
   self->to = day_field (self, _("Last treatment day"));
   self->message = gtk_label_new (NULL);
@@ -210,8 +210,6 @@ period_row (SwOutcomeFilters *self)
   gtk_box_append (GTK_BOX (self->days), labelled (_("to"), self->to));
   gtk_widget_set_visible (self->days, FALSE);
   gtk_box_append (GTK_BOX (row), labelled (_("treated in"), self->period));
-  gtk_box_append (GTK_BOX (row), self->days);
-  gtk_box_append (GTK_BOX (row), self->message);
   return row;
 }
 
@@ -291,6 +289,8 @@ sw_outcome_filters_init (SwOutcomeFilters *self)
   first = period_row (self);
   append_splits (self, GTK_BOX (first));
   gtk_box_append (GTK_BOX (self->box), first);
+  gtk_box_append (GTK_BOX (self->days), self->message);
+  gtk_box_append (GTK_BOX (self->box), self->days);
   gtk_box_append (GTK_BOX (self->box), compare_row (self));
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   self->quiet = 0;
