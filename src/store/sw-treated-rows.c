@@ -110,8 +110,22 @@ sw_store_put_treated (SwStore *store, gint64 patient, const GArray *rows, GError
 
 /* --- reading --- */
 
+/* Few different texts stand in many rows, nearly always the one of the row before: interning each would take longer than
+ * reading it. */
 static void
-read_row (SwStmt *stmt, SwTreated *row)
+read_text (SwStmt *stmt, int column, SwTreated *row, const SwTreated *before, const SwTreatedField *field)
+{
+  const char *text = sw_stmt_column_text (stmt, column);
+  const char *last = before ? sw_treated_text (before, field) : NULL;
+
+  if (text != NULL && last != NULL && g_str_equal (text, last))
+    G_STRUCT_MEMBER (const char *, row, field->offset) = last;
+  else
+    sw_treated_set_text (row, field, text);
+}
+
+static void
+read_row (SwStmt *stmt, SwTreated *row, const SwTreated *before)
 {
   const SwTreatedField *fields;
   guint n;
@@ -119,7 +133,7 @@ read_row (SwStmt *stmt, SwTreated *row)
   fields = sw_treated_fields (&n);
   for (guint i = 0; i < n; i++)
     if (fields[i].text)
-      sw_treated_set_text (row, &fields[i], sw_stmt_column_text (stmt, (int) i));
+      read_text (stmt, (int) i, row, before, &fields[i]);
     else if (fields[i].nullable)
       sw_treated_set_int (row, &fields[i], sw_stmt_column_int_or (stmt, (int) i, SW_UNKNOWN));
     else
@@ -133,10 +147,13 @@ read_rows (SwStmt *stmt, GArray *rows, GError **error)
 
   while (sw_stmt_step (stmt, &row, error))
     {
+      SwTreated *place;
+
       if (!row)
         return TRUE;
       g_array_set_size (rows, rows->len + 1);
-      read_row (stmt, &g_array_index (rows, SwTreated, rows->len - 1));
+      place = &g_array_index (rows, SwTreated, rows->len - 1);
+      read_row (stmt, place, rows->len > 1 ? place - 1 : NULL);
     }
   return FALSE;
 }
