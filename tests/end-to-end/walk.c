@@ -99,8 +99,6 @@ give_up (Walk *walk, const char *what, const char *name)
 
 /* --- waiting --- */
 
-#define SECONDS 10
-
 typedef struct
 {
   Walk *walk;
@@ -112,15 +110,8 @@ typedef struct
 static void
 wait_for (UiCondition condition, Wish *wish, const char *what)
 {
-  gint64 end = g_get_monotonic_time () + SECONDS * G_USEC_PER_SEC;
-
-  while (!condition (wish))
-    {
-      if (g_get_monotonic_time () > end)
-        give_up (wish->walk, what, wish->name);
-      g_main_context_iteration (NULL, FALSE);
-      g_usleep (1000);
-    }
+  if (!ui_wait_or_give_up (condition, wish))
+    give_up (wish->walk, what, wish->name);
 }
 
 static GtkWidget *

@@ -18,11 +18,8 @@ make_record (After *after)
 {
   g_autofree char *script = g_build_filename (g_getenv ("SW_SOURCE_DIR"), "tests", "ui", "after.txt", NULL);
   SwDemoOptions options = { .today = TODAY, .seed = 1, .script = script };
-  g_autoptr (GError) error = NULL;
 
-  after->folder = ui_folder ();
-  sw_demo_make (after->folder, &options, &error);
-  g_assert_no_error (error);
+  after->folder = ui_demo (&options);
   after->clock = sw_clock_new_at ((SwMoment){ TODAY, 9 * 60 + 40 });
 }
 
@@ -200,34 +197,6 @@ after_wait_says (After *after, const char *words)
 
 /* --- acts --- */
 
-static void
-passed_cb (GObject *record, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (SwDossier) dossier = sw_record_load_dossier_finish (SW_RECORD (record), result, NULL);
-
-  *(gboolean *) data = TRUE;
-}
-
-static gboolean
-is_passed (gpointer data)
-{
-  return *(gboolean *) data;
-}
-
-/* The record works off acts and loads in their order: what was asked for before is done when these are; the page's own
- * load after an act lies between them. */
-static void
-wait_for_record (After *after)
-{
-  for (int i = 0; i < 2; i++)
-    {
-      gboolean passed = FALSE;
-
-      sw_record_load_dossier_async (sw_window_get_record (after->window), after->patient, NULL, passed_cb, &passed);
-      ui_wait (is_passed, &passed, "the record");
-    }
-}
-
 static GtkWidget *
 editable (After *after, const char *name)
 {
@@ -252,7 +221,6 @@ after_enter (After *after, const char *name, const char *text)
   ck_assert (gtk_widget_grab_focus (entry));
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   g_signal_emit_by_name (entry, "activate");
-  wait_for_record (after);
   ui_settle ();
 }
 
@@ -276,14 +244,8 @@ after_choose (After *after, const char *name, const char *choice)
 void
 after_press (After *after, const char *words)
 {
-  GtkWidget *button = after_named (after, words);
-
-  ck_assert (gtk_widget_get_sensitive (button));
-  ck_assert (gtk_widget_grab_focus (button));
-  ck_assert (gtk_widget_activate (button));
-  ui_settle (); /* a button pressed by key stays down for a moment */
-  wait_for_record (after);
-  ui_settle ();
+  while (!ui_press_by_key (after_named (after, words)))
+    ;
 }
 
 void

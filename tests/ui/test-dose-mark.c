@@ -22,11 +22,8 @@ static void
 make_demo (void)
 {
   SwDemoOptions options = { .seed = 1, .today = TODAY };
-  g_autoptr (GError) error = NULL;
 
-  folder = ui_folder ();
-  sw_demo_make (folder, &options, &error);
-  g_assert_no_error (error);
+  folder = ui_demo (&options);
   evening = sw_clock_new_at ((SwMoment){ TODAY, 20 * 60 + 5 });
 }
 

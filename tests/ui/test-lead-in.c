@@ -24,7 +24,6 @@
 
 typedef struct
 {
-  char *folder;
   char *record;
   SwClock *clock;
   gint64 patient;
@@ -68,13 +67,9 @@ static void
 desk_init (Desk *desk, const char *name, int minute)
 {
   SwDemoOptions options = { 24, 1, today (), NULL, NULL, NULL };
-  g_autoptr (GError) error = NULL;
   g_autoptr (SwDesk) opened = NULL;
 
-  *desk = (Desk){ .folder = ui_folder () };
-  desk->record = g_build_filename (desk->folder, "record", NULL);
-  sw_demo_make (desk->record, &options, &error);
-  g_assert_no_error (error);
+  *desk = (Desk){ .record = ui_demo (&options) };
   desk->clock = sw_clock_new_at ((SwMoment){ today (), minute });
   opened = open_desk (desk);
   desk->patient = find_patient (opened, name);
@@ -98,10 +93,9 @@ desk_clear (Desk *desk)
 {
   if (desk->window != NULL)
     ui_close (desk->window);
-  ui_forget (desk->folder);
+  ui_forget (desk->record);
   sw_clock_unref (desk->clock);
   g_free (desk->record);
-  g_free (desk->folder);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Desk, desk_clear)
@@ -149,19 +143,22 @@ is_button_saying (GtkWidget *widget, const char *words)
   return GTK_IS_BUTTON (widget) && find (widget, says, words) != NULL;
 }
 
-/* By keyboard: the focus, then what Enter does. */
-static void
-press (Desk *desk, const char *name)
+static GtkWidget *
+button_called (Desk *desk, const char *name)
 {
   GtkWidget *button = find (desk->page, is_called, name);
 
   if (button == NULL)
     button = find (desk->page, is_button_saying, name);
   ck_assert_msg (button != NULL, "no button is called %s", name);
-  ck_assert (gtk_widget_grab_focus (button));
-  ck_assert (gtk_widget_activate (button));
-  ui_settle (); /* a button pressed by key stays down for a moment */
-  ui_settle ();
+  return button;
+}
+
+static void
+press (Desk *desk, const char *name)
+{
+  while (!ui_press_by_key (button_called (desk, name)))
+    ;
 }
 
 static gboolean

@@ -59,12 +59,7 @@ burst (const char *number)
   g_child_watch_add (pid, ended_cb, &running);
   while (running)
     g_main_context_iteration (NULL, TRUE);
-  for (int i = 0; i < 20; i++)
-    {
-      g_usleep (2000);
-      while (g_main_context_iteration (NULL, FALSE))
-        ;
-    }
+  ui_settle ();
 }
 
 /* From the open patient, without a mouse: weight, two readings, the dose. */

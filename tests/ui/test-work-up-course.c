@@ -175,9 +175,8 @@ has_second_course (gpointer data)
 
 START_TEST (a_second_course_follows)
 {
-  g_autofree char *folder = ui_folder ();
-  g_autofree char *place = g_build_filename (folder, "demo", NULL);
   SwDemoOptions options = { .today = ui_begin ().day, .seed = 1 };
+  g_autofree char *folder = ui_demo (&options);
   g_autoptr (SwClock) clock = sw_clock_new_at ((SwMoment){ ui_begin ().day, 11 * 60 });
   g_autoptr (GError) error = NULL;
   g_autoptr (SwDesk) desk = NULL;
@@ -186,11 +185,10 @@ START_TEST (a_second_course_follows)
   const SwCourseDetails *details;
   gint64 patient;
 
-  ck_assert_msg (sw_demo_make (place, &options, &error), "%s", error != NULL ? error->message : "");
-  desk = sw_desk_open (place, clock, &error);
+  desk = sw_desk_open (folder, clock, &error);
   patient = scored_dog (desk);
   ck_assert_int_gt (patient, 0);
-  second.work_up.window = ui_open (place, clock);
+  second.work_up.window = ui_open (folder, clock);
   ui_show_patient (second.work_up.window, patient);
   sw_patient_page_show_step (SW_PATIENT_PAGE (sw_window_get_patient_page (second.work_up.window)), "work-up");
   second.work_up.page = SW_WORKUP_PAGE (ui_find_type (GTK_WIDGET (second.work_up.window), SW_TYPE_WORKUP_PAGE));

@@ -12,7 +12,7 @@
 #include <glib/gstdio.h>
 #include <stdlib.h>
 
-#define SECONDS 10
+static GHashTable *demos; /* of this process: what it was made of -> folder */
 
 void
 ui_init (void)
@@ -34,30 +34,9 @@ ui_run (Suite *suite)
   srunner_run_all (runner, CK_ENV);
   failed = srunner_ntests_failed (runner);
   srunner_free (runner);
+  g_clear_pointer (&demos, g_hash_table_unref);
 
   return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
-
-void
-ui_wait (UiCondition condition, gpointer data, const char *what)
-{
-  gint64 end = g_get_monotonic_time () + SECONDS * G_USEC_PER_SEC;
-
-  while (!condition (data))
-    {
-      if (g_get_monotonic_time () > end)
-        g_error ("waited in vain for %s", what);
-      g_main_context_iteration (NULL, FALSE);
-    }
-}
-
-void
-ui_settle (void)
-{
-  gint64 end = g_get_monotonic_time () + G_USEC_PER_SEC / 5;
-
-  while (g_get_monotonic_time () < end)
-    g_main_context_iteration (NULL, FALSE);
 }
 
 char *
@@ -86,6 +65,73 @@ ui_forget (const char *folder)
         g_remove (path);
     }
   g_rmdir (folder);
+}
+
+static void
+forget_demo (gpointer folder)
+{
+  ui_forget (folder);
+  g_free (folder);
+}
+
+static const char *
+demo_made (const SwDemoOptions *options)
+{
+  g_autofree char *key = g_strdup_printf ("%u %d %s", options->patients, (int) options->today, options->script != NULL ? options->script : "");
+  g_autoptr (GError) error = NULL;
+  char *folder;
+
+  if (demos == NULL)
+    demos = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, forget_demo);
+  folder = g_hash_table_lookup (demos, key);
+  if (folder != NULL)
+    return folder;
+  folder = ui_folder ();
+  sw_demo_make (folder, options, &error);
+  g_assert_no_error (error);
+  g_hash_table_insert (demos, g_steal_pointer (&key), folder);
+  return folder;
+}
+
+static void
+copy_file (const char *from, const char *to)
+{
+  g_autofree char *bytes = NULL;
+  g_autoptr (GError) error = NULL;
+  gsize size;
+
+  g_file_get_contents (from, &bytes, &size, &error);
+  g_assert_no_error (error);
+  g_file_set_contents_full (to, bytes, (gssize) size, G_FILE_SET_CONTENTS_NONE, 0600, &error);
+  g_assert_no_error (error);
+}
+
+static void
+copy_folder (const char *from, const char *to)
+{
+  g_autoptr (GDir) dir = g_dir_open (from, 0, NULL);
+  const char *name;
+
+  g_assert_nonnull (dir);
+  g_mkdir_with_parents (to, 0700);
+  while ((name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *source = g_build_filename (from, name, NULL), *copy = g_build_filename (to, name, NULL);
+
+      if (g_file_test (source, G_FILE_TEST_IS_DIR))
+        copy_folder (source, copy);
+      else
+        copy_file (source, copy);
+    }
+}
+
+char *
+ui_demo (const SwDemoOptions *options)
+{
+  char *folder = ui_folder ();
+
+  copy_folder (demo_made (options), folder);
+  return folder;
 }
 
 SwMoment
@@ -355,6 +401,50 @@ ui_click (GtkWidget *button)
 {
   g_assert_nonnull (button);
   g_signal_emit_by_name (button, "clicked");
+}
+
+typedef struct
+{
+  GtkWidget *button;
+  gboolean clicked;
+} Press;
+
+static void
+clicked_cb (GtkButton *button, gpointer press)
+{
+  ((Press *) press)->clicked = TRUE;
+}
+
+static gboolean
+is_over (gpointer press)
+{
+  return ((Press *) press)->clicked || !gtk_widget_get_mapped (((Press *) press)->button);
+}
+
+/* What it does may take it away. */
+static gboolean
+hold_until_clicked (GtkWidget *button)
+{
+  g_autoptr (GtkWidget) held = g_object_ref (button);
+  Press press = { button, FALSE };
+  gulong handler = g_signal_connect (button, "clicked", G_CALLBACK (clicked_cb), &press);
+
+  g_assert_true (gtk_widget_activate (button));
+  ui_wait (is_over, &press, "the button to be clicked");
+  g_signal_handler_disconnect (button, handler);
+  return press.clicked;
+}
+
+gboolean
+ui_press_by_key (GtkWidget *button)
+{
+  gboolean done;
+
+  g_assert_true (gtk_widget_get_sensitive (button));
+  g_assert_true (gtk_widget_grab_focus (button));
+  done = GTK_IS_BUTTON (button) ? hold_until_clicked (button) : gtk_widget_activate (button);
+  ui_settle ();
+  return done;
 }
 
 void

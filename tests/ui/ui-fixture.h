@@ -7,8 +7,10 @@
  */
 #pragma once
 
+#include "sw-demo.h"
 #include "sw-desk.h"
 #include "sw-window.h"
+#include "ui-wait.h"
 
 #include <check.h>
 #include <gtk/gtk.h>
@@ -20,15 +22,12 @@ void ui_init (void);
 /* Runs the suite in this process; what main() returns. */
 int ui_run (Suite *suite);
 
-/* Runs the main loop until the condition holds; ends the program after 10 seconds. */
-typedef gboolean (*UiCondition) (gpointer data);
-void ui_wait (UiCondition condition, gpointer data, const char *what);
-/* Until nothing is left to do for the moment. */
-void ui_settle (void);
-
 /* A folder of this process that ui_forget() removes; (transfer full). */
 char *ui_folder (void);
 void ui_forget (const char *folder);
+
+/* A folder with an invented practice: made once in a process, then copied; (transfer full). */
+char *ui_demo (const SwDemoOptions *options);
 
 /* 2026-05-13T09:00, where every practice of the fixtures begins. */
 SwMoment ui_begin (void);
@@ -67,6 +66,9 @@ GtkWidget *ui_find_button (GtkWidget *root, const char *words);
  * (transfer full) */
 char *ui_name (GtkWidget *widget);
 void ui_click (GtkWidget *button);
+/* Gives it the focus, does what Enter does, and settles. A button stays down for a moment before it is clicked; FALSE: its page was built
+ * anew meanwhile (the record changed), look for the new one. */
+gboolean ui_press_by_key (GtkWidget *button);
 /* Whether Tab can come to it; the text inside an entry is read out by the entry's name. */
 gboolean ui_takes_focus (GtkWidget *widget);
 /* Fails unless each widget below that can be focused and is shown has a name that is not among `names` yet; adds them.

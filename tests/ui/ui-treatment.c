@@ -20,13 +20,9 @@ make_record (SwMoment *now)
 {
   g_autofree char *script = g_build_filename (g_getenv ("SW_SOURCE_DIR"), "tests", "ui", "treatment.txt", NULL);
   SwDemoOptions options = { .seed = 1, .today = TODAY, .script = script };
-  g_autoptr (GError) error = NULL;
-  char *folder = ui_folder ();
 
-  sw_demo_make (folder, &options, &error);
-  g_assert_no_error (error);
   *now = sw_demo_now (&options);
-  return folder;
+  return ui_demo (&options);
 }
 
 UiDay *
