@@ -77,7 +77,8 @@ forget_demo (gpointer folder)
 static const char *
 demo_made (const SwDemoOptions *options)
 {
-  g_autofree char *key = g_strdup_printf ("%u %d %s", options->patients, (int) options->today, options->script != NULL ? options->script : "");
+  g_autofree char *key = g_strdup_printf ("%u %d %s", options->patients, (int) options->today,
+                                            options->script != NULL ? options->script : "");
   g_autoptr (GError) error = NULL;
   char *folder;
 

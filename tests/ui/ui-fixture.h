@@ -66,8 +66,8 @@ GtkWidget *ui_find_button (GtkWidget *root, const char *words);
  * (transfer full) */
 char *ui_name (GtkWidget *widget);
 void ui_click (GtkWidget *button);
-/* Gives it the focus, does what Enter does, and settles. A button stays down for a moment before it is clicked; FALSE: its page was built
- * anew meanwhile (the record changed), look for the new one. */
+/* Gives it the focus, does what Enter does, and settles. A button stays down for a moment before it is clicked; FALSE:
+ * its page was built anew meanwhile (the record changed), look for the new one. */
 gboolean ui_press_by_key (GtkWidget *button);
 /* Whether Tab can come to it; the text inside an entry is read out by the entry's name. */
 gboolean ui_takes_focus (GtkWidget *widget);

@@ -26,8 +26,8 @@ wake_cb (gpointer data)
   return G_SOURCE_CONTINUE;
 }
 
-/* Conditions may look at what changes without an event, so the loop is woken now and then; in between it leaves the processor to the
- * others. */
+/* Conditions may look at what changes without an event, so the loop is woken now and then; in between it leaves the
+ * processor to the others. */
 gboolean
 ui_wait_or_give_up (UiCondition condition, gpointer data)
 {
