@@ -9,6 +9,8 @@
 
 #include "sw-quantity-entry.h"
 
+#include <glib/gi18n-lib.h>
+
 #define ROW_SPACING 6
 #define COLUMN_SPACING 12
 #define ROWS "sw-form-rows"
@@ -225,7 +227,7 @@ sw_scrolled_new (GtkWidget *child)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
-  gtk_widget_set_focusable (scrolled, FALSE); /* its fields are */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scrolled), GTK_ACCESSIBLE_PROPERTY_LABEL, _("All of this page"), -1);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), child);
   gtk_widget_add_css_class (child, "page-body");

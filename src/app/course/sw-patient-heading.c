@@ -138,7 +138,6 @@ shorten (GtkWidget *chip, const char *words, const char *description)
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (GTK_LABEL (label), CHIP_LEAST);
   gtk_widget_set_tooltip_text (chip, tip);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (chip), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }
 
 /* "A left hock, cutaneous": a button that opens the tumour. */
@@ -149,7 +148,7 @@ chip_new (const SwTumourDetails *tumour, gboolean treated)
   /* Translators: a tumour: letter, side, region, depth: "A  left hock, cutaneous" */
   g_autofree char *words = g_strdup_printf (_("%s  %s %s, %s"), letter, sw_side_name (tumour->side),
                                             sw_region_name (tumour->region), sw_depth_name (tumour->depth));
-  GtkWidget *chip = sw_button_new (words);
+  GtkWidget *chip = sw_named_button_new (words, words);
 
   gtk_widget_add_css_class (chip, "chip");
   if (treated)

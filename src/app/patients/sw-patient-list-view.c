@@ -154,6 +154,13 @@ selected_cb (GtkSingleSelection *selection, GParamSpec *pspec, SwPatientListView
   g_signal_emit (self, signals[CHOSEN], 0, sw_patient_row_get_patient (row));
 }
 
+/* Enter on a row; arrows and clicks have selected it already. */
+static void
+activate_cb (GtkListView *list, guint position, SwPatientListView *self)
+{
+  gtk_single_selection_set_selected (self->selection, position);
+}
+
 /* The selection follows the shown patient to wherever the list has it now. */
 static void
 follow_shown (SwPatientListView *self)
@@ -282,6 +289,7 @@ sw_patient_list_view_init (SwPatientListView *self)
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), self);
   g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), self);
   gtk_list_view_set_factory (self->list, factory);
+  g_signal_connect (self->list, "activate", G_CALLBACK (activate_cb), self);
   g_object_unref (factory);
 }
 

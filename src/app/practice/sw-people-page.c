@@ -157,9 +157,8 @@ row_new (const SwPersonDetails *details)
     row->roles[i] = add_check (row->box, sw_role_name (all_roles[i]), name, details != NULL
                                && (details->roles & all_roles[i]));
   row->active = add_check (row->box, _("works here"), name, details == NULL || details->active);
-  row->save = sw_button_new (details != NULL ? _("Save") : _("Add"));
+  row->save = sw_named_button_new (details != NULL ? _("Save") : _("Add"), save_name);
   gtk_widget_set_sensitive (row->save, FALSE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row->save), GTK_ACCESSIBLE_PROPERTY_LABEL, save_name, -1);
   gtk_box_append (GTK_BOX (row->box), row->save);
   g_object_set_data_full (G_OBJECT (row->box), "sw-person-row", row, g_free);
   g_signal_connect (row->name, "notify::text", G_CALLBACK (edited_cb), row->box);

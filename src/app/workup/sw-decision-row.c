@@ -70,7 +70,7 @@ decision_new (SwDecisionRow *self)
 
   self->given = sw_quiet_new (NULL);
   self->entry = sw_text_field_new (20);
-  self->give = sw_button_new (_("Give the Reason"));
+  self->give = sw_named_button_new (_("Give the Reason"), "");
   gtk_widget_add_css_class (label, "form-label");
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_box_append (GTK_BOX (line), label);
@@ -128,7 +128,7 @@ sw_decision_row_init (SwDecisionRow *self)
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (layout, 6);
   self->top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  self->go = sw_button_new ("");
+  self->go = sw_named_button_new ("", "");
   gtk_widget_set_valign (self->go, GTK_ALIGN_START);
   gtk_widget_add_css_class (self->go, "chip");
   gtk_box_append (GTK_BOX (self->top), self->go);

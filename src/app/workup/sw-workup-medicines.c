@@ -226,12 +226,11 @@ washout_of (const SwWorkUp *work_up, const SwMedicineTaken *taken)
 static GtkWidget *
 line_button (SwWorkUpMedicines *self, const char *act, const char *substance, GCallback callback)
 {
-  GtkWidget *button = sw_button_new (act);
   g_autofree char *name = g_strdup_printf ("%s: %s (%u)", act, substance, self->lines->len + 1);
+  GtkWidget *button = sw_named_button_new (act, name);
 
   gtk_widget_add_css_class (button, "chip");
   gtk_widget_set_valign (button, GTK_ALIGN_START);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_signal_connect (button, "clicked", callback, self);
   return button;
 }

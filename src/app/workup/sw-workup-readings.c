@@ -149,11 +149,10 @@ take_back_cb (GtkButton *button, SwWorkUpReadings *self)
 static GtkWidget *
 take_back_new (SwWorkUpReadings *self, const SwReading *reading, const char *what)
 {
-  GtkWidget *button = sw_button_new (_("Take Back"));
   g_autofree char *name = g_strdup_printf (_("Take Back the reading of %s, %s"), self->named, what);
+  GtkWidget *button = sw_named_button_new (_("Take Back"), name);
 
   gtk_widget_add_css_class (button, "chip");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_object_set_data_full (G_OBJECT (button), "sw-reading", g_memdup2 (&reading->fact.id, sizeof reading->fact.id), g_free);
   g_signal_connect (button, "clicked", G_CALLBACK (take_back_cb), self);
 
@@ -295,12 +294,11 @@ sw_workup_readings_new (SwWorkUpSection *section, gint64 tumour, const char *nam
   self->tumour = tumour;
   self->named = g_strdup (named);
   self->message = gtk_label_new (NULL);
-  self->record = sw_button_new (_("Record the Reading"));
+  self->record = sw_named_button_new (_("Record the Reading"), name);
   gtk_widget_add_css_class (self->message, "field-message");
   gtk_widget_set_visible (self->message, FALSE);
   gtk_label_set_xalign (GTK_LABEL (self->message), 0);
   gtk_label_set_wrap (GTK_LABEL (self->message), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->record), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_box_append (GTK_BOX (self->box), cells_new (self));
   gtk_box_append (GTK_BOX (self->box), self->message);
   g_signal_connect_object (self->record, "clicked", G_CALLBACK (record_cb), self, G_CONNECT_SWAPPED);
