@@ -254,10 +254,22 @@ fill_in (const SwFinding *finding, const char *template)
   return g_string_free (out, FALSE);
 }
 
+/* A sentence that begins with a substance or a question begins with a capital all the same. */
+static char *
+capitalised (char *sentence)
+{
+  GString *out = g_string_new (NULL);
+  g_autofree char *taken = sentence;
+
+  g_string_append_unichar (out, g_unichar_totitle (g_utf8_get_char (taken)));
+  g_string_append (out, *taken != '\0' ? g_utf8_next_char (taken) : "");
+  return g_string_free (out, FALSE);
+}
+
 char *
 sw_finding_sentence (const SwFinding *finding)
 {
-  return fill_in (finding, _(sw_finding_words (finding->code)->sentence));
+  return capitalised (fill_in (finding, _(sw_finding_words (finding->code)->sentence)));
 }
 
 char *
@@ -265,7 +277,7 @@ sw_finding_next (const SwFinding *finding)
 {
   const char *next = sw_finding_words (finding->code)->next;
 
-  return next ? fill_in (finding, _(next)) : NULL;
+  return next ? capitalised (fill_in (finding, _(next))) : NULL;
 }
 
 const char *
@@ -294,6 +306,54 @@ GPtrArray *
 sw_findings_new (void)
 {
   return g_ptr_array_new_with_free_func ((GDestroyNotify) sw_finding_free);
+}
+
+/* Acts that end the work before the needle: what is wrong or not known is told before them. */
+static gboolean
+is_last_act (SwFindingCode code)
+{
+  return code == SW_FINDING_NOT_READ_ALOUD || code == SW_FINDING_READ_ALOUD_STALE || code == SW_FINDING_SECOND_LOOK_EARLY
+         || code == SW_FINDING_NOT_RELEASED;
+}
+
+static gboolean
+refuses_dose (SwFindingCode code)
+{
+  return (code >= SW_FINDING_VOLUME_LIMIT && code <= SW_FINDING_ARITHMETIC) || code == SW_FINDING_TUMOUR_TOO_LARGE;
+}
+
+SwBlockRank
+sw_finding_rank (const SwFinding *finding)
+{
+  switch (finding->severity)
+    {
+    case SW_STOP:
+      if (is_last_act (finding->code))
+        return SW_RANK_LAST_ACT;
+      return refuses_dose (finding->code) ? SW_RANK_REFUSAL : SW_RANK_STOP;
+    case SW_NOT_KNOWN:
+      return SW_RANK_NOT_KNOWN;
+    case SW_VET_DECIDES:
+      return SW_RANK_VET_DECIDES;
+    case SW_NOTE:
+      return SW_RANK_NOTE;
+    case SW_MEETS:
+    case SW_N_SEVERITIES:
+      break;
+    }
+  return SW_RANK_MEETS;
+}
+
+static int
+by_rank (gconstpointer a, gconstpointer b)
+{
+  return (int) sw_finding_rank (*(const SwFinding *const *) a) - (int) sw_finding_rank (*(const SwFinding *const *) b);
+}
+
+void
+sw_findings_sort (GPtrArray *findings)
+{
+  g_ptr_array_sort (findings, by_rank); /* stable: the order of the work stays within a rank */
 }
 
 SwSeverity

@@ -82,21 +82,24 @@ block_of_lead_in (const SwCase *c)
 }
 
 /* A dose past a limit is refused at the release too. */
-static SwFinding *
-block_of_dose (const SwCase *c)
+static void
+add_refusals (GPtrArray *findings, const SwCase *c)
 {
   g_autoptr (SwDoseResult) dose = sw_dose_of_case (c, NULL);
 
-  return dose != NULL && dose->refusals->len > 0 ? sw_finding_copy (dose->refusals->pdata[0]) : NULL;
+  for (guint i = 0; dose != NULL && i < dose->refusals->len; i++)
+    g_ptr_array_add (findings, sw_finding_copy (dose->refusals->pdata[i]));
 }
 
 static SwFinding *
 block_of_treatment_day (const SwCase *c)
 {
   gboolean released = sw_case_release (c) != NULL;
-  SwFinding *block = first_open (c, sw_gate_b (c, released ? SW_GATE_AT_INJECTION : SW_GATE_AT_RELEASE));
+  GPtrArray *findings = sw_gate_b (c, released ? SW_GATE_AT_INJECTION : SW_GATE_AT_RELEASE);
 
-  return block != NULL || released ? block : block_of_dose (c);
+  if (!released)
+    add_refusals (findings, c);
+  return first_open (c, findings);
 }
 
 static SwFinding *

@@ -305,5 +305,6 @@ sw_findings_open (const SwCase *c, GPtrArray *findings)
       if (finding->severity >= SW_VET_DECIDES && !settled)
         g_ptr_array_add (open, sw_finding_copy (finding));
     }
+  sw_findings_sort (open);
   return open;
 }

@@ -127,6 +127,36 @@ START_TEST (test_lists)
 }
 END_TEST
 
+START_TEST (test_order)
+{
+  static const SwFindingCode codes[] = {
+    SW_FINDING_AXIS_SPREAD, SW_FINDING_NOT_READ_ALOUD, SW_FINDING_ONE_READING,      SW_FINDING_NOT_ASKED,
+    SW_FINDING_NO_CONSENT,  SW_FINDING_NO_WEIGHT_TODAY, SW_FINDING_WEIGHT_LIMIT,
+  };
+  static const char *const told
+      = "weight-limit;no-consent;no-weight-today;not-asked;one-reading;not-read-aloud;axis-spread";
+  g_autoptr (GPtrArray) findings = sw_findings_new ();
+  g_autofree char *order = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (codes); i++)
+    g_ptr_array_add (findings, sw_finding_new (codes[i]));
+  sw_findings_sort (findings);
+  order = sw_findings_codes (findings, SW_NOTE);
+  ck_assert_str_eq (order, told);
+}
+END_TEST
+
+START_TEST (test_capital)
+{
+  g_autoptr (SwFinding) finding = sw_finding_new (SW_FINDING_MEDICINE_STOP);
+  g_autofree char *sentence = NULL;
+
+  sw_finding_text (finding, "what", "éxample");
+  sentence = sw_finding_sentence (finding);
+  ck_assert_msg (g_str_has_prefix (sentence, "Éxample"), "%s", sentence);
+}
+END_TEST
+
 START_TEST (test_severities)
 {
   static const char *const names[SW_N_SEVERITIES] = { "meets", "note", "vet decides", "not known", "stop" };
@@ -147,6 +177,8 @@ main (void)
   tcase_add_test (tcase, test_value_and_limit_differ);
   tcase_add_test (tcase, test_kinds_of_arguments);
   tcase_add_test (tcase, test_lists);
+  tcase_add_test (tcase, test_order);
+  tcase_add_test (tcase, test_capital);
   tcase_add_test (tcase, test_severities);
   suite_add_tcase (suite, tcase);
   runner = srunner_create (suite);

@@ -405,11 +405,11 @@ START_TEST (test_foot_line)
   course_tell_all (fixture);
   dose = course_dose (fixture, "corticosteroid", TREAT - 2, 1);
   course_tell (fixture, dose, SW_DOSE_MISSED, SW_UNKNOWN, SW_UNKNOWN);
-  check_foot (fixture, "prednisolone of 2026-05-10 20:00 is missed. Replace it, or move the day.");
+  check_foot (fixture, "Prednisolone of 2026-05-10 20:00 is missed. Replace it, or move the day.");
   course_tell (fixture, dose, SW_DOSE_GIVEN, dose->due_day, dose->due_minute);
   course_at (fixture, TREAT, 8 * 60);
   course_tell_all (fixture);
-  check_foot (fixture, "diphenhydramine was given at 08:00, less than 60 minutes ago. The injection may follow from "
+  check_foot (fixture, "Diphenhydramine was given at 08:00, less than 60 minutes ago. The injection may follow from "
                        "09:00 on.");
   course_treatment_day (fixture);
   check_foot (fixture, "Nothing blocks the next step: a vet can release the dose.");
@@ -446,6 +446,8 @@ START_TEST (test_foot_line_of_refusal)
   for (guint i = 0; (reading = sw_facts_next (&fixture->dossier->facts, SW_FACT_READING, &i)) != NULL;)
     reading->axis3 = 1500;
   check_foot (fixture, "The treatment comes to 1.415 mL; this protocol allows a dog of 8.3 kg at most 1.245 mL");
+  course_withdraw_all (fixture, SW_FACT_READ_ALOUD);
+  check_foot (fixture, "The treatment comes to 1.415 mL;"); /* nobody read aloud: that hides no refusal */
 }
 END_TEST
 

@@ -353,7 +353,7 @@ START_TEST (test_washout_with_plan)
   ck_assert_ptr_nonnull (finding);
   sentence = sw_finding_sentence (finding);
   next = sw_finding_next (finding);
-  ck_assert_str_eq (sentence, "meloxicam was last given on 2026-05-09; its washout of 5 days runs until 2026-05-14, "
+  ck_assert_str_eq (sentence, "Meloxicam was last given on 2026-05-09; its washout of 5 days runs until 2026-05-14, "
                               "and prednisolone begins on 2026-05-13.");
   ck_assert_str_eq (next, "Take 2026-05-16 or later as day 0.");
   open = sw_interactions_of_plan (&fixture->c, TODAY + 6, "");

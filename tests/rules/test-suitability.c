@@ -219,7 +219,7 @@ START_TEST (test_good_dog_meets_all)
   ck_assert_int_eq (severity_about (findings, "volume"), SW_MEETS);
   ck_assert_ptr_nonnull (grade);
   sentence = sw_finding_sentence (grade);
-  ck_assert_str_eq (sentence, "grade: Kiupel low.");
+  ck_assert_str_eq (sentence, "Grade: Kiupel low.");
   ck_assert_str_eq (grade->mark, "ours");
 }
 END_TEST

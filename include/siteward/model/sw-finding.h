@@ -77,8 +77,26 @@ const char *sw_finding_code (SwFindingCode code);
 int sw_finding_from_code (const char *code);
 const char *sw_severity_name (SwSeverity severity); /* meets, note, vet decides, not known, stop */
 
+/* The order in which what blocks is told: a refused dose, other stops, what is not known, what the vet decides, and
+ * then what is only still to be done before the needle: a reading aloud that is missing never hides a refusal. */
+typedef enum
+{
+  SW_RANK_REFUSAL,
+  SW_RANK_STOP,
+  SW_RANK_NOT_KNOWN,
+  SW_RANK_VET_DECIDES,
+  SW_RANK_LAST_ACT,
+  SW_RANK_NOTE,
+  SW_RANK_MEETS,
+  SW_N_RANKS
+} SwBlockRank;
+
+SwBlockRank sw_finding_rank (const SwFinding *finding);
+
 /* Findings in a GPtrArray with sw_finding_free. */
 GPtrArray *sw_findings_new (void);
+/* By rank; those of one rank stay in their order, which is that of the work. */
+void sw_findings_sort (GPtrArray *findings);
 SwSeverity sw_findings_worst (const GPtrArray *findings); /* SW_MEETS for none */
 /* "code:about@tumour;..." of those at or above a severity: what release and injection keep. (transfer full) */
 char *sw_findings_codes (const GPtrArray *findings, SwSeverity least);

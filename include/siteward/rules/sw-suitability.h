@@ -22,7 +22,7 @@ GPtrArray *sw_suitability_of_dog (const SwCase *c);
 GPtrArray *sw_suitability_of_tumour (const SwCase *c, gint64 tumour);
 
 /* Those that still block: stops, what is not known, and what the vet decides unless a vet's reason stands for the
- * same code, about and tumour in this course. (transfer full) */
+ * same code, about and tumour in this course; in the order in which they are told. (transfer full) */
 GPtrArray *sw_findings_open (const SwCase *c, GPtrArray *findings);
 
 /* The vet's reason that settles a finding, or NULL. */

@@ -140,12 +140,12 @@ void
 sw_finding_view_set_findings (SwFindingView *self, const GPtrArray *findings, gboolean all)
 {
   sw_finding_view_clear (self);
-  for (int severity = SW_STOP; severity >= (all ? SW_MEETS : SW_NOTE); severity--)
+  for (int rank = SW_RANK_REFUSAL; rank <= (int) (all ? SW_RANK_MEETS : SW_RANK_NOTE); rank++)
     for (guint i = 0; findings != NULL && i < findings->len; i++)
       {
         const SwFinding *finding = findings->pdata[i];
 
-        if ((int) finding->severity == severity)
+        if ((int) sw_finding_rank (finding) == rank)
           add_row (self, sw_finding_row_new (finding));
       }
 }

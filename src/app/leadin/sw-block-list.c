@@ -205,12 +205,12 @@ append_place (SwBlockList *self, const GPtrArray *findings, Place place, GHashTa
 {
   gboolean any = FALSE;
 
-  for (int severity = SW_STOP; severity >= SW_NOTE; severity--)
+  for (int rank = SW_RANK_REFUSAL; rank <= SW_RANK_NOTE; rank++)
     for (guint i = 0; i < findings->len; i++)
       {
         const SwFinding *finding = findings->pdata[i];
 
-        if ((int) finding->severity != severity || place_of (finding) != place)
+        if ((int) sw_finding_rank (finding) != rank || place_of (finding) != place)
           continue;
         if (!any)
           gtk_box_append (GTK_BOX (self), sw_quiet_new (_(titles[place])));

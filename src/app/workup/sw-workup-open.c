@@ -190,12 +190,12 @@ show_finding (SwWorkUpOpen *self, const SwWorkUp *work_up, const SwFinding *find
 static void
 show_findings (SwWorkUpOpen *self, const SwWorkUp *work_up, Filling *filling)
 {
-  for (int severity = SW_STOP; severity >= SW_MEETS; severity--)
+  for (int rank = SW_RANK_REFUSAL; rank < SW_N_RANKS; rank++)
     for (guint i = 0; i < work_up->findings->len; i++)
       {
         const SwFinding *finding = work_up->findings->pdata[i];
 
-        if ((int) finding->severity == severity)
+        if ((int) sw_finding_rank (finding) == rank)
           show_finding (self, work_up, finding, filling);
       }
   g_hash_table_unref (self->rows);
