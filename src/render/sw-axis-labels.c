@@ -86,11 +86,12 @@ label_day (Labels *labels, SwDay day)
 {
   const SwLineCourse *course = course_of (labels->line, day);
   const SwAxis *axis = labels->layout->axis;
-  double x = sw_axis_x (axis, day, SW_MINUTES_PER_DAY / 2);
   gboolean zero = course != NULL && day == course->treat_day;
+  double x;
 
-  if (day < axis->first || day > axis->last)
+  if (day < axis->first || day > axis->last) /* a day that is not known among them */
     return;
+  x = sw_axis_x (axis, day, SW_MINUTES_PER_DAY / 2);
   if (course != NULL)
     {
       char *number = g_strdup_printf ("%" G_GINT64_FORMAT, day - course->treat_day);

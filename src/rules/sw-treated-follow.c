@@ -77,10 +77,13 @@ stands_instead (const SwScore *score, const SwScore *before)
 static void
 keep_best (SwTreated *row, const SwScore *score)
 {
-  gint64 den = score->baseline_sum * score->now_count;
-  gint64 num = score->now_sum * score->baseline_count - den;
+  gint64 den, num;
 
-  if (score->now_sum == SW_UNKNOWN || score->category == SW_CATEGORY_RECURRENCE || den <= 0)
+  if (score->now_sum == SW_UNKNOWN || score->now_count == SW_UNKNOWN || score->category == SW_CATEGORY_RECURRENCE)
+    return;
+  den = score->baseline_sum * score->now_count;
+  num = score->now_sum * score->baseline_count - den;
+  if (den <= 0)
     return;
   if (row->best_den == SW_UNKNOWN || (SwWide) num * row->best_den < (SwWide) row->best_num * den)
     {
