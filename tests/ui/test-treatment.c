@@ -349,7 +349,7 @@ START_TEST (several_tumours_share_the_limits)
 
   ck_assert (ui_has_named (day->page, "Readings of tumour B, right flank"));
   ck_assert (ui_shows (day->page, "of the treatment limit, 4.00 mL"));
-  ck_assert (ui_shows (day->page, "115 %, over"));
+  ck_assert (ui_shows (day->page, "115.5 %, over"));
   ck_assert (ui_shows (day->page, "Treat fewer tumours now"));
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (ui_named (day->page, "Readings of tumour B, right flank")), TRUE);
   ui_settle ();

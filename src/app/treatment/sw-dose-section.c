@@ -15,7 +15,6 @@
 #include "sw-why-view.h"
 
 #include <glib/gi18n-lib.h>
-#include <inttypes.h>
 
 struct _SwDoseSection
 {
@@ -83,12 +82,19 @@ put_drawn (SwDoseSection *self, int *row, const SwTumourDose *dose)
   put_figure (self, row, _("draw"), drawn, syringe, "result");
 }
 
+/* Says what the range is: nobody may take it for a range to choose a dose from. */
+static char *
+between_words (double lo, double hi)
+{
+  return g_strdup_printf (_("reading error %.2f – %.2f"), lo, hi);
+}
+
 static void
 put_tumour (SwDoseSection *self, int *row, const SwTumourDose *dose)
 {
   g_autofree char *volume = sw_volume_format (dose->volume_cm3);
   g_autofree char *cm3 = g_strdup_printf ("%s cm³", volume);
-  g_autofree char *between = g_strdup_printf ("(%.2f – %.2f)", dose->interval.lo, dose->interval.hi);
+  g_autofree char *between = between_words (dose->interval.lo, dose->interval.hi);
   g_autofree char *number = NULL, *ml = NULL, *dose_between = NULL;
 
   put_figure (self, row, _("tumour volume"), cm3, between, NULL);
@@ -96,7 +102,7 @@ put_tumour (SwDoseSection *self, int *row, const SwTumourDose *dose)
     return;
   number = sw_ratio_format (dose->dose_ml, 2);
   ml = g_strdup_printf ("%s mL", number);
-  dose_between = g_strdup_printf ("(%.2f – %.2f)", dose->dose_lo_ml, dose->dose_hi_ml);
+  dose_between = between_words (dose->dose_lo_ml, dose->dose_hi_ml);
   put_figure (self, row, _("inject"), ml, dose_between, NULL);
   if (dose->drawn_nl != SW_UNKNOWN)
     put_drawn (self, row, dose);
@@ -155,17 +161,13 @@ share_words (const SwPageContext *context, const SwDoseShare *share, gboolean se
   return g_strdup_printf (_("of the tumour limit, %s cm³"), most);
 }
 
-/* "100 %" only when it is exactly that: whole per cent are rounded towards the limit's inner or outer side. */
+/* One decimal: a whole per cent would have to err to one side of the limit. */
 static char *
 share_percent (const SwDoseShare *share)
 {
-  gint64 whole = 0;
+  g_autofree char *number = sw_ratio_format (share->percent, 1);
 
-  if (!sw_ratio_floor (share->percent, &whole))
-    return g_strdup (_("over"));
-  if (share->over)
-    return g_strdup_printf (_("%" PRId64 " %%, over"), whole + (whole <= SW_PER_CENT));
-  return g_strdup_printf ("%" G_GINT64_FORMAT " %%", whole);
+  return share->over ? g_strdup_printf (_("%s %%, over"), number) : g_strdup_printf ("%s %%", number);
 }
 
 static void

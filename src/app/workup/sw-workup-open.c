@@ -219,7 +219,7 @@ summary_of (const SwWorkUp *work_up)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u point stands before the lead-in:",
                                          "%u points stand before the lead-in:", work_up->open->len),
                             work_up->open->len);
-  return g_strdup (sw_case_plan (&work_up->c) != NULL ? _("Nothing stands against the signed plan.")
+  return g_strdup (sw_case_plan (&work_up->c) != NULL ? _("Nothing in the work-up stands against the signed plan.")
                                                       : _("Nothing stands before the lead-in: a vet can sign the medicine plan."));
 }
 
