@@ -99,9 +99,11 @@ def unmarked_in_c(path, text):
 
 
 def template():
-    """(context, string) of all entries of po/siteward.pot."""
+    """(context, string) of all entries of po/siteward.pot that come from C or a widget's template."""
     found = set()
     for entry in tree.read("po/siteward.pot").split("\n\n"):
+        if not re.search(r"^#: .*\.([ch]|ui)\b", entry, re.M):
+            continue
         words = {k: joined(v) for k, v in re.findall(r'^(msgctxt|msgid)\s+((?:".*"\n?)+)', entry, re.M)}
         if words.get("msgid"):
             found.add((words.get("msgctxt", ""), words["msgid"]))
