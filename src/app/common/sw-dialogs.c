@@ -27,6 +27,16 @@ window_of (GtkWidget *widget)
   return GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL;
 }
 
+/* The dialog's own button would be named twice over. */
+static void
+add_act (GtkWidget *dialog, const char *act, int response)
+{
+  GtkWidget *button = sw_button_new (act);
+
+  gtk_widget_set_valign (button, GTK_ALIGN_FILL);
+  gtk_dialog_add_action_widget (GTK_DIALOG (dialog), button, response);
+}
+
 static GtkWidget *
 message_new (GtkWidget *parent, const char *heading, const char *body, const char *act)
 {
@@ -35,8 +45,8 @@ message_new (GtkWidget *parent, const char *heading, const char *body, const cha
 
   if (body != NULL)
     gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", body);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _("Cancel"), GTK_RESPONSE_CANCEL);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), act, GTK_RESPONSE_ACCEPT);
+  add_act (dialog, _("Cancel"), GTK_RESPONSE_CANCEL);
+  add_act (dialog, act, GTK_RESPONSE_ACCEPT);
   sw_wedge_guard_attach (dialog, NULL, NULL);
 
   return dialog;

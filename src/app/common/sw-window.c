@@ -8,6 +8,7 @@
 #include "sw-window.h"
 
 #include "sw-dialogs.h"
+#include "sw-focus.h"
 #include "sw-outcomes-view.h"
 #include "sw-patient-dialog.h"
 #include "sw-patient-list-view.h"
@@ -413,12 +414,20 @@ sw_window_dispose (GObject *object)
   G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
 }
 
+static gboolean
+sw_window_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  sw_focus_prepare (GTK_WINDOW (widget));
+  return GTK_WIDGET_CLASS (sw_window_parent_class)->focus (widget, direction);
+}
+
 static void
 sw_window_class_init (SwWindowClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = sw_window_dispose;
+  widget_class->focus = sw_window_focus;
   GTK_WINDOW_CLASS (class)->close_request = sw_window_close_request;
   g_type_ensure (SW_TYPE_START_PAGE);
   g_type_ensure (SW_TYPE_PATIENT_LIST_VIEW);

@@ -9,6 +9,7 @@
 
 #include "sw-course-draw.h"
 #include "sw-course-mark.h"
+#include "sw-focus.h"
 #include "sw-style.h"
 
 #include <glib/gi18n-lib.h>
@@ -121,6 +122,7 @@ lay_out (SwCourseView *self, SwCourseLine *line, int width)
     }
   for (guint i = 0; i < old->len; i++)
     drop_widget (self, old->pdata[i]);
+  sw_focus_strip_changed (GTK_WIDGET (self));
 }
 
 static void

@@ -7,6 +7,7 @@
 
 #include "sw-patient-heading.h"
 
+#include "sw-focus.h"
 #include "sw-form.h"
 #include "sw-quantity.h"
 #include "sw-question.h"
@@ -184,6 +185,7 @@ show_tumours (SwPatientHeading *self, const SwPageContext *context)
     gtk_box_remove (self->tumours, child);
   for (guint i = 0; (tumour = sw_facts_next (&context->dossier->facts, SW_FACT_TUMOUR_DETAILS, &i)) != NULL;)
     gtk_box_append (self->tumours, chip_new (tumour, is_treated (context, tumour->tumour)));
+  sw_focus_strip_changed (GTK_WIDGET (self->tumours));
 }
 
 static void

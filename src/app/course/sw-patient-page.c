@@ -145,8 +145,6 @@ show_line (SwPatientPage *self)
 
   gtk_widget_set_visible (self->line_scroll, line != NULL);
   sw_course_view_set_line (self->line, line);
-  /* A scrolled window of 4.8 with nothing inside that takes the focus holds it fast. */
-  gtk_widget_set_can_focus (self->line_scroll, gtk_widget_get_first_child (GTK_WIDGET (self->line)) != NULL);
   set_foot (self, sw_course_foot_line (&c));
 }
 
